@@ -63,7 +63,8 @@ enum class InstrumentKind {
     cyc
 };
 
-/// Peak intensity and angles at one end of the focus range. beam: full angle to 50 %, field: to 10 %.
+/// Peak intensity and angles at one end of the focus range. beam: full angle to 50 %, field: to 10
+/// %.
 struct BeamSetting {
     double peak_cd = 0.0;
     Angle beam;
@@ -179,8 +180,8 @@ struct DrawingScale {
     std::string source;
 };
 
-/// All tables, each in the order of its file. Look-ups are by exact name first, then without regard to
-/// case and repeated spaces; null when there is none.
+/// All tables, each in the order of its file. Look-ups are by exact name first, then without regard
+/// to case and repeated spaces; null when there is none.
 struct Catalogue {
     std::vector<SensorMode> sensors;
     std::vector<Lens> lenses;
@@ -205,7 +206,8 @@ struct Catalogue {
     double landmark(std::string_view name) const;
 };
 
-/// Reads every table of a folder laid out as lensdata/ is. All errors of all files, each with its place.
+/// Reads every table of a folder laid out as lensdata/ is. All errors of all files, each with its
+/// place.
 Checked<Catalogue> load_catalogue(const std::filesystem::path& folder);
 
 /// Adds the tables of one user file to a catalogue; a row whose name is there already replaces it.
