@@ -38,8 +38,8 @@ struct Mark {
     Pose pose = Pose::stand;
     /// Of the soles above the floor; without it, the top of the riser under the mark, else 0.
     std::optional<Length> elevation;
-    /// Of the seat above what the feet stand on; without it, that of the seat under the mark, else the
-    /// height that fits the person.
+    /// Of the seat above what the feet stand on; without it, that of the seat under the mark, else
+    /// the height that fits the person.
     std::optional<Length> seat_height;
     /// Points walked through on the way here.
     std::vector<Vec2> path;
@@ -118,8 +118,8 @@ struct Shot {
     std::vector<std::string> notes;
     /// Where the camera goes during the shot, after `at`.
     std::vector<Vec2> moves;
-    /// Shots that this one is cut straight to; without it, the next shot in the file when they share a
-    /// beat or a subject.
+    /// Shots that this one is cut straight to; without it, the next shot in the file when they
+    /// share a beat or a subject.
     std::vector<Id<Shot>> cuts_to;
     Extra extra;
 

@@ -5,9 +5,9 @@
 
 namespace throwline::plan {
 
-/// The name of one thing in a plan, typed by what it names. Names are what the crew says ("camera 1",
-/// "back wall"); things of one kind have different names, and so have all things that can be aimed at
-/// (people, cameras, lamps, scenery, booms).
+/// The name of one thing in a plan, typed by what it names. Names are what the crew says ("camera
+/// 1", "back wall"); things of one kind have different names, and so have all things that can be
+/// aimed at (people, cameras, lamps, scenery, booms).
 template <class Thing>
 struct Id {
     std::string name;

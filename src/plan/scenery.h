@@ -6,8 +6,8 @@
 
 namespace throwline::plan {
 
-/// Flats side by side in a straight run. The face that is dressed looks to the left of the heading
-/// when `dressed_side` is left.
+/// Flats side by side in a straight run. The dressed face looks to the left of the heading and
+/// stands on the line through `from`; the thickness lies behind it, to the right.
 struct FlatRun {
     Vec2 from = Vec2::Zero();
     /// Direction in which the run goes on from `from`.

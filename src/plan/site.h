@@ -64,8 +64,8 @@ struct Wall {
 
 enum class OpeningKind { door, window, opening };
 
-/// How a door's leaf moves. `inward` is into this room; the hinge is at the end of the opening nearer
-/// the wall's start or its end.
+/// How a door's leaf moves. `inward` is into this room; the hinge is at the end of the opening
+/// nearer the wall's start or its end.
 struct Swing {
     bool inward = true;
     bool hinge_at_start = true;
@@ -154,8 +154,8 @@ struct Survey {
 /// Which way the grid's pipes run: along the row of letters (+x) or along the numbers (+y).
 enum class PipeRun { along_letters, along_numbers, both };
 
-/// A pipe grid. Positions are lettered along x and numbered along y: "C2" is the third across, second
-/// up. Letters go A..Z, AA, AB, ...
+/// A pipe grid. Positions are lettered along x and numbered along y: "C2" is the third across,
+/// second up. Letters go A..Z, AA, AB, ...
 struct Grid {
     Vec2 origin = Vec2::Zero();
     Length pitch_x;
@@ -210,6 +210,8 @@ struct Underlay {
     Vec2 at_b = Vec2::Zero();
     /// 0 invisible .. 1 as scanned.
     double strength = 0.4;
+    /// The picture is flipped left to right (pixel x counts leftwards) before it is placed.
+    bool mirrored = false;
 
     bool operator==(const Underlay&) const = default;
 };
