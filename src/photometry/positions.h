@@ -22,7 +22,7 @@ struct LampDirection {
 /// stands straight above or below the eyes, or lamp and eyes are one point. Plain geometry.
 std::optional<LampDirection> lamp_direction(const Vec3& eyes, const Vec3& camera, const Vec3& lamp);
 
-enum class LampRole { key, fill, back, background, practical };
+enum class LampRole { key, fill, back, background, effect, practical };
 std::string name_of(LampRole role);
 
 /// Usual place of a lamp by its role: magnitudes of azimuth, and elevation. Common practice, no
@@ -33,7 +33,7 @@ struct UsualRange {
     Angle elevation_least;
     Angle elevation_most;
 };
-/// Empty for background and practicals, which are placed by what they light.
+/// Empty for background, effects and practicals, which are placed by what they light.
 std::optional<UsualRange> usual_range(LampRole role);
 
 /// What an unusual direction does. Common practice, no source.
