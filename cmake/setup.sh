@@ -1,0 +1,80 @@
+# Sourced by demo/run, tests/run and .ci/run: installs what is missing and builds.
+# Knows one variable from outside: THROWLINE_BUILD, the build folder (default: build/ in the tree).
+# shellcheck shell=bash
+
+root=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)
+build=${THROWLINE_BUILD:-$root/build}
+# Qt asks for a display as soon as a program paints; none of this needs one.
+export QT_QPA_PLATFORM=${QT_QPA_PLATFORM:-offscreen}
+export LC_ALL=C.UTF-8
+
+say() {
+    printf '%s: %s\n' "${0#"$root"/}" "$*" >&2
+}
+
+# Prints those packages of the given lists that are not installed; needs no network and no rights.
+missing_packages() {
+    local package
+    sort -u "$@" | while read -r package; do
+        if [[ $(dpkg-query -W -f '${db:Status-Status}' "$package" 2>/dev/null) != installed ]]; then
+            printf '%s\n' "$package"
+        fi
+    done
+}
+
+# apt-get with the rights it needs: sudo drops the environment, so it is set behind it.
+as_root() {
+    if [[ $EUID -eq 0 ]]; then
+        env DEBIAN_FRONTEND=noninteractive "$@"
+    else
+        sudo env DEBIAN_FRONTEND=noninteractive "$@"
+    fi
+}
+
+can_be_root() {
+    [[ $EUID -eq 0 ]] || { command -v sudo >/dev/null && { [[ -t 0 ]] || sudo -n true 2>/dev/null; }; }
+}
+
+# Installs the packages of the given lists. Exit 3 when it may not.
+install_packages() {
+    local -a missing
+    mapfile -t missing < <(missing_packages "$@")
+    if [[ ${#missing[@]} -eq 0 ]]; then
+        return
+    fi
+    if ! can_be_root; then
+        say "these packages are missing: ${missing[*]}"
+        say "run this once as root, or with sudo at hand, to install them"
+        exit 3
+    fi
+    say "installing ${missing[*]}"
+    # Another apt may hold the lock for a while; a mirror may fail once.
+    local -a apt=(apt-get -q -o DPkg::Lock::Timeout=600 -o Acquire::Retries=3)
+    as_root "${apt[@]}" update >&2 </dev/null
+    as_root "${apt[@]}" install -y --no-install-recommends "${missing[@]}" >&2 </dev/null
+}
+
+# A build folder copied or moved with its tree cannot be used again; CMake only says so and stops.
+drop_moved_build() {
+    local cache=$build/CMakeCache.txt home
+    [[ -f $cache ]] || return 0
+    home=$(sed -n 's/^CMAKE_HOME_DIRECTORY:INTERNAL=//p' "$cache")
+    if [[ $home != "$root" ]]; then
+        say "starting $build afresh: it was made for $home"
+        rm -rf "$build"
+    fi
+}
+
+# Builds the given targets, all of them when none is given.
+build_targets() {
+    drop_moved_build
+    (
+        cd "$root" || exit
+        cmake --preset release -B "$build" >&2
+        if [[ $# -gt 0 ]]; then
+            cmake --build "$build" --target "$@" >&2
+        else
+            cmake --build "$build" >&2
+        fi
+    )
+}
