@@ -1,0 +1,179 @@
+#include "checks/wording.h"
+
+#include <algorithm>
+#include <cctype>
+#include <cmath>
+
+namespace throwline::checks {
+
+namespace {
+
+bool says(std::string_view name, std::string_view kind) {
+    const auto same = [](char a, char b) {
+        return std::tolower(static_cast<unsigned char>(a))
+               == std::tolower(static_cast<unsigned char>(b));
+    };
+    const auto found = std::search(name.begin(), name.end(), kind.begin(), kind.end(), same);
+    return found != name.end();
+}
+
+std::string_view kind_word(stage::OwnerKind kind) {
+    switch (kind) {
+    case stage::OwnerKind::camera:
+        return "camera";
+    case stage::OwnerKind::lamp:
+        return "lamp";
+    case stage::OwnerKind::boom:
+        return "boom";
+    case stage::OwnerKind::room:
+    case stage::OwnerKind::scenery:
+    case stage::OwnerKind::cast:
+    case stage::OwnerKind::crew:
+        return "";
+    }
+    return "";
+}
+
+/// Parts of the room and of scenery are the thing itself to whoever looks.
+bool is_thing_itself(stage::Part part) {
+    switch (part) {
+    case stage::Part::wall:
+    case stage::Part::floor:
+    case stage::Part::ceiling:
+    case stage::Part::window_pane:
+    case stage::Part::flat_front:
+    case stage::Part::body:
+        return true;
+    case stage::Part::door_leaf:
+    case stage::Part::flat_back:
+    case stage::Part::head:
+    case stage::Part::neck:
+    case stage::Part::torso:
+    case stage::Part::arms:
+    case stage::Part::legs:
+    case stage::Part::feet:
+    case stage::Part::camera_body:
+    case stage::Part::lens_barrel:
+    case stage::Part::support:
+    case stage::Part::camera_operator:
+    case stage::Part::housing:
+    case stage::Part::stand:
+    case stage::Part::pole:
+    case stage::Part::microphone:
+    case stage::Part::boom_operator:
+        return false;
+    }
+    return false;
+}
+
+} // namespace
+
+std::string with_kind(std::string_view kind, std::string_view name) {
+    if (kind.empty() || says(name, kind)) {
+        return std::string{name};
+    }
+    return std::string{kind} + " " + std::string{name};
+}
+
+std::string said(const plan::Id<plan::Shot>& shot) {
+    return with_kind("shot", shot.name);
+}
+std::string said(const plan::Id<plan::Beat>& beat) {
+    return with_kind("beat", beat.name);
+}
+std::string said(const plan::Id<plan::Camera>& camera) {
+    return with_kind("camera", camera.name);
+}
+std::string said(const plan::Id<plan::Lamp>& lamp) {
+    return with_kind("lamp", lamp.name);
+}
+std::string said(const plan::Id<plan::Circuit>& circuit) {
+    return with_kind("circuit", circuit.name);
+}
+std::string said(const plan::Id<plan::Pipe>& pipe) {
+    return with_kind("pipe", pipe.name);
+}
+std::string said(const plan::Id<plan::Boom>& boom) {
+    return with_kind("boom", boom.name);
+}
+std::string said(const plan::Id<plan::Person>& person) {
+    return person.name;
+}
+std::string said(const plan::Id<plan::Scenery>& scenery) {
+    return scenery.name;
+}
+std::string said(const stage::Owner& owner) {
+    return with_kind(kind_word(owner.kind), owner.name);
+}
+
+std::string said_part(stage::Part part, const stage::Owner& owner) {
+    if (is_thing_itself(part)) {
+        return said(owner);
+    }
+    return "the " + std::string{stage::name_of(part)} + " of " + said(owner);
+}
+
+std::string in_shot(const plan::Shot& shot, const plan::Id<plan::Beat>& beat) {
+    std::string text = "in " + said(shot.id);
+    if (shot.beats.size() > 1) {
+        text += " at " + said(beat);
+    }
+    return text;
+}
+
+std::string share_text(double share) {
+    const double percent = share * 100.0;
+    if (percent > 0.0 && percent < 0.01) {
+        return "under 0.01 %";
+    }
+    // The limits are those at which rounding reaches the next size up.
+    const int decimals = percent >= 9.95 || percent == 0.0 ? 0 : percent >= 0.995 ? 1 : 2;
+    return fixed(percent, decimals) + " %";
+}
+
+std::string focal_text(Length focal) {
+    const double rounded_mm = std::round(focal.mm() * 10.0) / 10.0;
+    return fixed(rounded_mm, rounded_mm == std::round(rounded_mm) ? 0 : 1) + " mm";
+}
+
+std::string stop_text(double stop) {
+    const double rounded = std::round(stop * 10.0) / 10.0;
+    return "T" + fixed(rounded, rounded == std::round(rounded) ? 0 : 1);
+}
+
+std::string stops_text(double stops) {
+    const double rounded = std::round(std::abs(stops) * 100.0) / 100.0;
+    return shortest(rounded) + (rounded == 1.0 ? " stop" : " stops");
+}
+
+std::string angle_text(Angle angle) {
+    return degrees_text(angle, std::abs(angle.deg()) >= 9.95 ? 0 : 1);
+}
+
+std::string counted(int count, std::string_view noun) {
+    return std::to_string(count) + " " + std::string{noun} + (count == 1 ? "" : "s");
+}
+
+std::string listed(std::span<const std::string> parts) {
+    std::string text;
+    for (std::size_t i = 0; i < parts.size(); ++i) {
+        if (i > 0) {
+            text += i + 1 == parts.size() ? " and " : ", ";
+        }
+        text += parts[i];
+    }
+    return text;
+}
+
+std::string capitalised(std::string text) {
+    if (!text.empty()) {
+        text[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(text[0])));
+    }
+    return text;
+}
+
+std::string size_text(Length width, Length height, UnitSystem units) {
+    return shown(width, units) + " x " + shown(height, units);
+}
+
+} // namespace throwline::checks
