@@ -1,0 +1,106 @@
+#include "base/parallel.h"
+#include "checks/check.h"
+
+#include <algorithm>
+
+namespace throwline::checks {
+
+namespace {
+
+/// Cells over the frame: a cell is under one percent of the picture's width, so that a stand's
+/// column at the far wall is still met; what is smaller has finer rays of its own.
+constexpr int kFrameColumns = 128;
+constexpr int kFrameRows = 72;
+
+std::vector<ShotScene> shots_in_order(const plan::Plan& plan) {
+    std::vector<ShotScene> scenes;
+    for (const plan::Shot& shot : plan.shots) {
+        for (const plan::Id<plan::Beat>& id : shot.beats) {
+            if (const plan::Beat* beat = plan::find(plan, id)) {
+                ShotScene& scene = scenes.emplace_back();
+                scene.shot = &shot;
+                scene.beat = beat;
+            }
+        }
+    }
+    return scenes;
+}
+
+void raise_shot(ShotScene& scene, const plan::Plan& plan, const catalogue::Catalogue& catalogue) {
+    scene.stage = stage::raise(plan, catalogue, scene.beat->id, scene.shot->id);
+    scene.view = stage::view_of(plan, catalogue, scene.stage, *scene.shot);
+    if (scene.view) {
+        scene.hits = stage::hits_over_frame(scene.stage, *scene.view, kFrameColumns, kFrameRows);
+    }
+}
+
+bool covers(const plan::Acceptance& acceptance, const Finding& finding) {
+    const auto involved = [&](const std::string& thing) {
+        return std::find(finding.things.begin(), finding.things.end(), thing)
+               != finding.things.end();
+    };
+    return acceptance.check == finding.check
+           && (acceptance.shot.empty() || acceptance.shot == finding.shot)
+           && std::all_of(acceptance.things.begin(), acceptance.things.end(), involved);
+}
+
+void mark_accepted(std::vector<Finding>& findings, const plan::Plan& plan) {
+    for (Finding& finding : findings) {
+        for (const plan::Acceptance& acceptance : plan.accepted) {
+            if (covers(acceptance, finding)) {
+                finding.accepted = acceptance.reason;
+                break;
+            }
+        }
+    }
+}
+
+std::vector<Finding> run_all(const CheckInput& input, const std::stop_token& stop) {
+    const std::vector<Check> checks = all_checks();
+    std::vector<std::vector<Finding>> found(checks.size());
+    parallel_for(
+        checks.size(), [&](std::size_t i) { found[i] = checks[i].run(input, stop); }, stop);
+    std::vector<Finding> findings;
+    for (std::vector<Finding>& part : found) {
+        findings.insert(findings.end(), std::make_move_iterator(part.begin()),
+                        std::make_move_iterator(part.end()));
+    }
+    return findings;
+}
+
+} // namespace
+
+std::optional<Analysis> analyse(plan::PlanPtr plan, const catalogue::Catalogue& catalogue,
+                                std::stop_token stop) {
+    Analysis analysis;
+    analysis.plan = std::move(plan);
+    const plan::Plan& p = *analysis.plan;
+    analysis.shots = shots_in_order(p);
+    analysis.beats.resize(p.beats.size());
+    const std::size_t shot_count = analysis.shots.size();
+    parallel_for(
+        shot_count + p.beats.size(),
+        [&](std::size_t i) {
+            if (i < shot_count) {
+                raise_shot(analysis.shots[i], p, catalogue);
+            } else {
+                BeatScene& scene = analysis.beats[i - shot_count];
+                scene.beat = &p.beats[i - shot_count];
+                scene.stage = stage::raise(p, catalogue, scene.beat->id);
+            }
+        },
+        stop);
+    if (stop.stop_requested()) {
+        return std::nullopt;
+    }
+    const CheckInput input{p, catalogue, analysis.shots, analysis.beats};
+    analysis.findings = run_all(input, stop);
+    if (stop.stop_requested()) {
+        return std::nullopt;
+    }
+    mark_accepted(analysis.findings, p);
+    sort_worst_first(analysis.findings);
+    return analysis;
+}
+
+} // namespace throwline::checks

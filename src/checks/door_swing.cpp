@@ -1,0 +1,123 @@
+#include "checks/floor_checks.h"
+#include "checks/occupants.h"
+#include "checks/opening_place.h"
+#include "checks/wording.h"
+
+#include <cmath>
+#include <fmt/format.h>
+#include <set>
+
+namespace throwline::checks {
+
+namespace {
+
+/// Corners along the arc that the leaf's edge draws; a chord strays 0.2 mm from a 1 m leaf's arc.
+constexpr int kArcSteps = 40;
+/// The leaf's clearance under which a thing merely touches it.
+constexpr double kTouch_m2 = 0.002;
+
+struct Leaf {
+    Vec2 hinge = Vec2::Zero();
+    Polygon swept;
+};
+
+Leaf leaf_of(const plan::Room& room, const plan::Opening& door) {
+    const OpeningPlace place = place_of(room, door);
+    const plan::Swing& swing = *door.swing;
+    Leaf leaf;
+    leaf.hinge = swing.hinge_at_start ? place.start : place.end;
+    const Vec2 shut = swing.hinge_at_start ? place.along : Vec2(-place.along);
+    const Vec2 into = swing.inward ? place.inward : Vec2(-place.inward);
+    leaf.swept.push_back(leaf.hinge);
+    for (int i = 0; i <= kArcSteps; ++i) {
+        const double turn_rad = swing.widest.rad() * i / kArcSteps;
+        leaf.swept.push_back(
+            leaf.hinge + place.width_m * (std::cos(turn_rad) * shut + std::sin(turn_rad) * into));
+    }
+    return leaf;
+}
+
+/// How far the door opens before it meets the outline: the least angle, from shut, of anything in
+/// the swept area.
+Angle opens_to(const Leaf& leaf, const plan::Opening& door, const Polygon& met) {
+    const Vec2 shut = leaf.swept[1] - leaf.hinge;
+    double least_rad = door.swing->widest.rad();
+    for (const Vec2& corner : met) {
+        const Vec2 towards = corner - leaf.hinge;
+        if (towards.norm() > 0.01) {
+            least_rad =
+                std::min(least_rad, std::abs(std::atan2(cross(shut, towards), shut.dot(towards))));
+        }
+    }
+    return Angle::radians(least_rad);
+}
+
+Finding stuck(const CheckInput& input, const plan::Opening& door, const Leaf& leaf,
+              const Occupant& thing, const Polygon& met) {
+    const Angle opens = opens_to(leaf, door, met);
+    Finding finding;
+    finding.check = "door-swing";
+    finding.severity = door.way_out || door.swing->inward ? Severity::error : Severity::caution;
+    finding.things = {door.id.name, thing.name};
+    finding.at = centroid(met);
+    finding.weight = 1.0 - opens / door.swing->widest;
+    finding.message = capitalised(fmt::format(
+        "{} opens only to {} of {} before it meets {}.", with_kind("door", door.id.name),
+        degrees_text(opens, 0), degrees_text(door.swing->widest, 0), thing.name));
+    finding.working = {"the sector that the leaf sweeps about its hinge meets the outline",
+                       {{"r", "width of the leaf", shown(door.width, input.plan.units)},
+                        {"", "widest", degrees_text(door.swing->widest, 0)}},
+                       "opens to " + degrees_text(opens, 0),
+                       "plain geometry"};
+    return finding;
+}
+
+/// Looks at everything on one stage; `said` keeps a thing that stays from being told twice.
+void look(std::vector<Finding>& findings, std::set<std::string>& said, const CheckInput& input,
+          const plan::Opening& door, const std::vector<Occupant>& things, const Finding& when) {
+    const Leaf leaf = leaf_of(input.plan.room, door);
+    for (const Occupant& thing : things) {
+        const bool over = thing.bottom_z_m >= door.head.m() || thing.top_z_m < kHeightSlack_m;
+        if (over) {
+            continue;
+        }
+        const std::vector<Polygon> met = parts_shared(leaf.swept, thing.outline);
+        if (met.empty() || area(met.front()) < kTouch_m2
+            || !said.insert(door.id.name + "|" + thing.name).second) {
+            continue;
+        }
+        findings.push_back(stuck(input, door, leaf, thing, met.front()));
+        findings.back().shot = when.shot;
+        findings.back().beat = when.beat;
+    }
+}
+
+} // namespace
+
+std::vector<Finding> door_swing(const CheckInput& input, std::stop_token stop) {
+    std::vector<Finding> findings;
+    std::set<std::string> said;
+    for (const plan::Opening& door : input.plan.room.openings) {
+        if (!door.swing || stop.stop_requested()) {
+            continue;
+        }
+        Finding when;
+        for (const BeatScene& beat : input.beats) {
+            look(findings, said, input, door,
+                 scenery_occupants(beat.stage, input.plan, input.catalogue), when);
+            when.beat = beat.beat->id;
+            look(findings, said, input, door,
+                 moving_occupants(beat.stage, input.plan, input.catalogue), when);
+            when = {};
+        }
+        for (const ShotScene& shot : input.shots) {
+            when.shot = shot.shot->id;
+            when.beat = shot.beat->id;
+            look(findings, said, input, door,
+                 moving_occupants(shot.stage, input.plan, input.catalogue), when);
+        }
+    }
+    return findings;
+}
+
+} // namespace throwline::checks

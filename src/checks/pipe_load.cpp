@@ -1,0 +1,107 @@
+#include "base/length_text.h"
+#include "checks/power_checks.h"
+
+#include <fmt/format.h>
+#include <map>
+
+namespace throwline::checks {
+
+namespace {
+
+constexpr double kPoundsPerKilogram = 1.0 / 0.45359237;
+
+/// What hangs from one pipe or point.
+struct Hanging {
+    double mass_kg = 0.0;
+    double limit_kg = 0.0;
+    std::vector<std::string> lamps;
+    Vec2 at = Vec2::Zero();
+};
+using HangingByName = std::map<std::string, Hanging>;
+
+void hang(HangingByName& all, const std::string& name, double limit_kg, const plan::Lamp& lamp,
+          double mass_kg, const Vec2& at) {
+    Hanging& hanging = all[name];
+    hanging.limit_kg = limit_kg;
+    hanging.mass_kg += mass_kg;
+    hanging.lamps.push_back(lamp.id.name);
+    hanging.at += (at - hanging.at) / static_cast<double>(hanging.lamps.size());
+}
+
+/// "C2" hangs from the pipe along number 2, the pipe along letter C, or both.
+void hang_on_grid(HangingByName& all, const plan::Grid& grid, const std::string& typed,
+                  const plan::Lamp& lamp, double mass_kg, const Vec2& at) {
+    std::string position = typed;
+    for (char& c : position) {
+        c = c >= 'a' && c <= 'z' ? static_cast<char>(c - 'a' + 'A') : c;
+    }
+    hang(all, "grid point " + position, grid.point_load_kg, lamp, mass_kg, at);
+    const std::size_t digits = position.find_first_of("0123456789");
+    if (grid.run != plan::PipeRun::along_numbers) {
+        hang(all, "pipe " + position.substr(digits), grid.pipe_load_kg, lamp, mass_kg, at);
+    }
+    if (grid.run != plan::PipeRun::along_letters) {
+        hang(all, "pipe " + position.substr(0, digits), grid.pipe_load_kg, lamp, mass_kg, at);
+    }
+}
+
+HangingByName everything_hanging(const CheckInput& input) {
+    HangingByName all;
+    for (const plan::Lamp& lamp : input.plan.lamps) {
+        const catalogue::Instrument* instrument = input.catalogue.instrument(lamp.instrument);
+        const std::optional<Vec3> point = plan::lamp_point(input.plan, lamp);
+        if (instrument == nullptr || !point) {
+            continue;
+        }
+        if (const auto* on_grid = std::get_if<plan::GridHang>(&lamp.mount)) {
+            hang_on_grid(all, *input.plan.grid, on_grid->position, lamp, instrument->mass_kg,
+                         floor_of(*point));
+        } else if (const auto* on_pipe = std::get_if<plan::PipeHang>(&lamp.mount)) {
+            const plan::Pipe& pipe = *plan::find(input.plan, on_pipe->pipe);
+            hang(all, "pipe " + pipe.id.name, pipe.load_kg, lamp, instrument->mass_kg,
+                 floor_of(*point));
+        }
+    }
+    return all;
+}
+
+std::string mass_text(double mass_kg, UnitSystem units) {
+    return units == UnitSystem::imperial ? fixed(mass_kg * kPoundsPerKilogram, 0) + " lb"
+                                         : fixed(mass_kg, 1) + " kg";
+}
+
+Finding overload(const std::string& name, const Hanging& hanging, UnitSystem units) {
+    Finding finding;
+    finding.check = "pipe-load";
+    finding.severity = Severity::error;
+    finding.things = hanging.lamps;
+    finding.at = hanging.at;
+    finding.weight = hanging.mass_kg / hanging.limit_kg;
+    finding.message = fmt::format("{} would carry {} of lamps, {} more than the {} that the plan "
+                                  "gives from the venue's papers.",
+                                  name, mass_text(hanging.mass_kg, units),
+                                  mass_text(hanging.mass_kg - hanging.limit_kg, units),
+                                  mass_text(hanging.limit_kg, units));
+    finding.message.front() = name.front() == 'g' ? 'G' : 'P';
+    finding.working = {
+        "load = sum of the masses of the lamps; clamps, cables and accessories come on top",
+        {{"", "lamps", std::to_string(hanging.lamps.size())},
+         {"", "given limit", mass_text(hanging.limit_kg, units)}},
+        mass_text(hanging.mass_kg, units),
+        "plain sum; the venue and a qualified rigger decide"};
+    return finding;
+}
+
+} // namespace
+
+std::vector<Finding> pipe_load(const CheckInput& input, std::stop_token) {
+    std::vector<Finding> findings;
+    for (const auto& [name, hanging] : everything_hanging(input)) {
+        if (hanging.limit_kg > 0.0 && hanging.mass_kg > hanging.limit_kg) {
+            findings.push_back(overload(name, hanging, input.plan.units));
+        }
+    }
+    return findings;
+}
+
+} // namespace throwline::checks
