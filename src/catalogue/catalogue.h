@@ -3,9 +3,8 @@
 #include "base/quantity.h"
 #include "base/result.h"
 
+#include <array>
 #include <filesystem>
-#include <map>
-#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -20,7 +19,6 @@ struct SensorMode {
     Length height;
     /// Horizontal stretch when an anamorphic picture is shown: 1 for spherical modes.
     double squeeze = 1.0;
-    /// Mount family for matching lenses: "2/3", "s35", "full frame", ... (image circle decides).
     Length diagonal() const;
     /// Diagonal / 1500 unless the row says otherwise (common practice, no source).
     Length circle_of_confusion;
@@ -151,6 +149,29 @@ struct BodyLandmark {
     std::string source;
 };
 
+/// The landmarks the program asks for; load_catalogue refuses tables without one of them. Heights
+/// over the floor first, then breadths and a depth, then heights over the seat and of the seat.
+inline constexpr std::array<std::string_view, 20> kLandmarks{"eye",
+                                                             "chin",
+                                                             "cervicale",
+                                                             "acromion",
+                                                             "suprasternale",
+                                                             "chest",
+                                                             "waist",
+                                                             "hip",
+                                                             "wrist",
+                                                             "crotch",
+                                                             "mid_thigh",
+                                                             "knee",
+                                                             "ankle",
+                                                             "shoulder_breadth",
+                                                             "hip_breadth",
+                                                             "head_breadth",
+                                                             "chest_depth",
+                                                             "sitting_height",
+                                                             "sitting_eye_height",
+                                                             "popliteal"};
+
 struct Finish {
     std::string name;
     /// Diffuse reflectance 0..1.
@@ -202,7 +223,8 @@ struct Catalogue {
     const Support* support(std::string_view name) const;
     const Finish* finish(std::string_view name) const;
     const Paper* paper(std::string_view name) const;
-    /// Share of stature of a landmark that the program relies on; asserts that the table has it.
+    /// Share of stature of a landmark that the program relies on; throws
+    /// std::logic_error when the table lacks it. Tables that were loaded have all of kLandmarks.
     double landmark(std::string_view name) const;
 };
 
@@ -211,9 +233,11 @@ struct Catalogue {
 Checked<Catalogue> load_catalogue(const std::filesystem::path& folder);
 
 /// Adds the tables of one user file to a catalogue; a row whose name is there already replaces it.
+/// The file is an object with any of the tables as keys; "source" may be left out of its rows.
 Checked<Catalogue> with_own_items(Catalogue base, const std::filesystem::path& file);
 
-/// The folder of the shipped tables: beside the program when it is installed or built, else empty.
+/// The folder of the shipped tables: what the environment variable THROWLINE_LENSDATA names, else
+/// beside the program when it is installed or built, else empty.
 std::filesystem::path shipped_folder();
 
 } // namespace throwline::catalogue

@@ -1,6 +1,6 @@
 #include "catalogue/json_scanner.h"
 
-#include "catalogue/utf8.h"
+#include "catalogue/utf8_sequence.h"
 
 #include <fmt/format.h>
 

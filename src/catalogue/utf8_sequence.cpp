@@ -1,4 +1,4 @@
-#include "catalogue/utf8.h"
+#include "catalogue/utf8_sequence.h"
 
 namespace throwline::catalogue {
 

@@ -1,13 +1,9 @@
 #include "catalogue/json_document.h"
-#include "catalogue/text_file.h"
 
 #include <fmt/format.h>
-#include <fstream>
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
 #include <rapidcheck/gtest.h>
-#include <sys/stat.h>
-#include <unistd.h>
 
 using namespace throwline;
 using namespace throwline::catalogue;
@@ -61,11 +57,6 @@ nlohmann::json as_library(const JsonNode& node) {
     }
     }
     return nullptr;
-}
-
-std::filesystem::path temporary(const std::string& name) {
-    return std::filesystem::path{testing::TempDir()}
-           / fmt::format("throwline-{}-{}", getpid(), name);
 }
 
 } // namespace
@@ -252,33 +243,4 @@ RC_GTEST_PROP(JsonHostile, AnyBytesAreReadOrRefused, ()) {
     const std::string text = *rc::gen::arbitrary<std::string>();
     const Checked<JsonNode> node = parse_json(text);
     RC_ASSERT(!node || library_accepts(text));
-}
-
-TEST(TextFile, RefusesWhatIsNoOrdinaryFileOrTooLarge) {
-    const auto message = [](const Result<std::string>& text) {
-        return text ? "read" : text.error().message;
-    };
-    EXPECT_EQ(message(read_text_file(temporary("missing"))), "there is no such file");
-    EXPECT_EQ(message(read_text_file(testing::TempDir())), "this is a folder, not a file");
-    EXPECT_EQ(message(read_text_file("/dev/zero")), "this is not an ordinary file");
-    const std::filesystem::path pipe = temporary("pipe");
-    ASSERT_EQ(mkfifo(pipe.c_str(), 0600), 0);
-    EXPECT_EQ(message(read_text_file(pipe)), "this is not an ordinary file");
-    std::filesystem::remove(pipe);
-    const std::filesystem::path file = temporary("file");
-    std::ofstream{file} << "0123456789";
-    EXPECT_EQ(message(read_text_file(file, 9)), "the file is larger than 9 bytes");
-    EXPECT_EQ(read_text_file(file, 10).value_or(""), "0123456789");
-    std::filesystem::remove(file);
-}
-
-TEST(TextFile, RefusesASparseGiantWithoutReadingItAll) {
-    const std::filesystem::path file = temporary("giant");
-    std::ofstream{file} << "{";
-    std::filesystem::resize_file(file, 200U * 1024U * 1024U);
-    const Result<std::string> text = read_text_file(file);
-    ASSERT_FALSE(text);
-    EXPECT_EQ(text.error().message, "the file is larger than 33554432 bytes");
-    EXPECT_EQ(text.error().place.file, file.string());
-    std::filesystem::remove(file);
 }
