@@ -6,9 +6,9 @@
 
 namespace throwline {
 
-/// The candidate that a mistyped name most likely meant: least edit distance (insert, delete, change,
-/// swap of neighbours), letter case ignored; earlier candidates win ties. Empty when nothing is nearer
-/// than half the length of the longer name.
+/// The candidate that a mistyped name most likely meant: least edit distance (insert, delete,
+/// change, swap of neighbours), letter case ignored; earlier candidates win ties. Empty when
+/// nothing is nearer than half the length of the longer name.
 std::string nearest_name(std::string_view typed, std::span<const std::string> candidates);
 
 } // namespace throwline

@@ -5,16 +5,18 @@
 
 namespace throwline {
 
-/// A length, held in metres. The only way in or out names the unit, so a focal length in millimetres
-/// and a distance in metres cannot be swapped unnoticed.
+/// A length, held in metres. The only way in or out names the unit, so a focal length in
+/// millimetres and a distance in metres cannot be swapped unnoticed.
 class Length {
   public:
     constexpr Length() = default;
     static constexpr Length metres(double value) { return Length{value}; }
     static constexpr Length millimetres(double value) { return Length{value / 1000.0}; }
     /// 1 in = 25.4 mm exactly (international yard and pound agreement, 1959).
-    static constexpr Length inches(double value) { return Length{value * 0.0254}; }
-    static constexpr Length feet(double value) { return Length{value * 0.3048}; }
+    /// Written as whole numbers, so that any multiple of 1/64 in is rounded once and gives the same
+    /// double as the text that names it.
+    static constexpr Length inches(double value) { return Length{value * 127.0 / 5000.0}; }
+    static constexpr Length feet(double value) { return Length{value * 381.0 / 1250.0}; }
 
     constexpr double m() const { return metres_; }
     constexpr double mm() const { return metres_ * 1000.0; }
