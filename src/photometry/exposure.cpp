@@ -4,6 +4,7 @@
 #include "photometry/words.h"
 
 #include <cmath>
+#include <fmt/format.h>
 
 namespace throwline::photometry {
 
@@ -14,7 +15,7 @@ const char* const kIncidentForm = "ISO 2720:1974 incident form; range of C from 
 std::vector<WorkingTerm> terms_of(const ExposureSetting& setting) {
     return {{"C", "calibration constant", fixed(setting.calibration, 0)},
             {"S", "ISO speed", fixed(setting.iso, 0)},
-            {"t", "exposure time", "1/" + fixed(1.0 / setting.exposure_s, 1) + " s"}};
+            {"t", "exposure time", fmt::format("1/{} s", fixed(1.0 / setting.exposure_s, 1))}};
 }
 
 } // namespace
@@ -48,7 +49,7 @@ double illuminance_for_ev100_lx(double exposure_value) {
 
 Working illuminance_for_stop_working(const ExposureSetting& setting, double stop) {
     std::vector<WorkingTerm> terms = terms_of(setting);
-    terms.push_back({"N", "stop", "T" + shortest(stop)});
+    terms.push_back({"N", "stop", fmt::format("T{}", shortest(stop))});
     return {"E = C N^2 / (S t)", terms, lux_text(illuminance_for_stop_lx(setting, stop)),
             kIncidentForm};
 }
@@ -57,8 +58,8 @@ Working stop_for_illuminance_working(const ExposureSetting& setting, double illu
     std::vector<WorkingTerm> terms = terms_of(setting);
     terms.push_back({"E", "level", lux_text(illuminance_lx)});
     const std::optional<double> stop = stop_for_illuminance(setting, illuminance_lx);
-    return {"N = sqrt(E S t / C)", terms, stop ? "T" + fixed(*stop, 1) : "none: no light",
-            kIncidentForm};
+    return {"N = sqrt(E S t / C)", terms,
+            stop ? fmt::format("T{}", fixed(*stop, 1)) : "none: no light", kIncidentForm};
 }
 
 } // namespace throwline::photometry

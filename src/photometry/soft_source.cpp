@@ -16,26 +16,7 @@ Vec3 cross_of(const Vec3& a, const Vec3& b) {
             a.x() * b.y() - a.y() * b.x()};
 }
 
-/// The part of the edge from `a` to `b` above the horizon of a receiver at the origin.
-struct EdgeAbove {
-    bool any = false;
-    Vec3 from;
-    Vec3 to;
-};
-
-EdgeAbove above_horizon(const Vec3& a, double height_a, const Vec3& b, double height_b) {
-    if (height_a <= 0.0 && height_b <= 0.0) {
-        return {false, a, b};
-    }
-    if (height_a >= 0.0 && height_b >= 0.0) {
-        return {true, a, b};
-    }
-    const Vec3 level = a + (b - a) * (height_a / (height_a - height_b));
-    return height_a > 0.0 ? EdgeAbove{true, a, level} : EdgeAbove{true, level, b};
-}
-
-/// Angle between two sights times the share of their common normal that lies along `normal`. An
-/// edge that runs along the horizon adds nothing, so the cut edge itself need not be followed.
+/// Angle between two sights times the share of their common normal that lies along `normal`.
 double edge_term(const Vec3& from, const Vec3& to, const Vec3& normal) {
     const Vec3 common = cross_of(from, to);
     const double sine = common.norm();
@@ -44,6 +25,30 @@ double edge_term(const Vec3& from, const Vec3& to, const Vec3& normal) {
     }
     return std::atan2(sine, from.dot(to)) * normal.dot(common) / sine;
 }
+
+/// Adds up the edges of a polygon whose corners are given one after the other.
+class EdgeSum {
+  public:
+    explicit EdgeSum(const Vec3& normal) : normal_{normal} {}
+
+    void add_corner(const Vec3& sight) {
+        if (any_) {
+            sum_ += edge_term(last_, sight, normal_);
+        } else {
+            first_ = sight;
+        }
+        last_ = sight;
+        any_ = true;
+    }
+    double closed() const { return any_ ? sum_ + edge_term(last_, first_, normal_) : 0.0; }
+
+  private:
+    Vec3 normal_;
+    Vec3 first_ = Vec3::Zero();
+    Vec3 last_ = Vec3::Zero();
+    double sum_ = 0.0;
+    bool any_ = false;
+};
 
 Vec3 level_up(const Vec3& facing) {
     const Vec3 up = Vec3::UnitZ() - facing * facing.z();
@@ -56,16 +61,20 @@ Vec3 level_up(const Vec3& facing) {
 
 double polygon_illuminance_lx(double luminance_cd_m2, std::span<const Vec3> corners,
                               const Vec3& receiver, const Vec3& normal) {
-    double sum = 0.0;
+    EdgeSum sum(normal);
     for (std::size_t i = 0; i < corners.size(); ++i) {
         const Vec3 a = corners[i] - receiver;
         const Vec3 b = corners[(i + 1) % corners.size()] - receiver;
-        const EdgeAbove edge = above_horizon(a, normal.dot(a), b, normal.dot(b));
-        if (edge.any) {
-            sum += edge_term(edge.from, edge.to, normal);
+        const double height_a = normal.dot(a);
+        const double height_b = normal.dot(b);
+        if (height_a >= 0.0) {
+            sum.add_corner(a);
+        }
+        if ((height_a > 0.0 && height_b < 0.0) || (height_a < 0.0 && height_b > 0.0)) {
+            sum.add_corner(a + (b - a) * (height_a / (height_a - height_b)));
         }
     }
-    return luminance_cd_m2 / 2.0 * std::abs(sum);
+    return luminance_cd_m2 / 2.0 * std::abs(sum.closed());
 }
 
 double face_area_m2(const SoftPanel& panel) {
