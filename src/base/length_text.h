@@ -12,7 +12,7 @@ namespace throwline {
 /// How lengths are read where the text leaves something open.
 struct LengthReading {
     /// What a bare number means, metres or feet; without it a bare number is an error.
-    std::optional<UnitSystem> bare_unit;
+    std::optional<UnitSystem> bare_unit = std::nullopt;
     /// Whether a comma may stand for the decimal point ("3,5 m"). Where it could as well part
     /// thousands ("1,000 m") it is refused all the same.
     bool decimal_comma = true;

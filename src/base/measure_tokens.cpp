@@ -95,8 +95,8 @@ class Scanner {
         if (at(whole) == U'.') {
             return true;
         }
-        const bool may_part_thousands = decimals == 3 && whole >= 1 && whole <= 3 && at(0) != U'0';
-        return at(whole) == U',' && decimal_comma_ && !may_part_thousands;
+        const bool may_part_thousands = decimals == 3 && whole <= 3 && at(0) != U'0';
+        return at(whole) == U',' && decimal_comma_ && whole > 0 && !may_part_thousands;
     }
 
     Token taken(TokenKind kind, std::size_t count) {
@@ -189,9 +189,9 @@ bool TokenReader::take_minus() {
 }
 
 tl::unexpected<Error> TokenReader::unexpected(const Token& found, std::string_view expected) const {
-    const std::string read = found.kind == TokenKind::end ? "the end" : quoted(found.text);
-    return failure(fmt::format("cannot read {} as {}: found {}, expected {}", quoted(text_), noun_,
-                               read, expected),
+    const std::string read = found.kind == TokenKind::end ? "the end" : in_quotes(found.text);
+    return failure(fmt::format("cannot read {} as {}: found {}, expected {}", in_quotes(text_),
+                               noun_, read, expected),
                    {.file = {}, .pointer = {}, .line = 0, .column = found.column});
 }
 

@@ -16,6 +16,6 @@ std::string utf8_of(std::span<const char32_t> characters);
 
 /// The text as it can stand in a message: in double quotes, control characters and broken bytes as
 /// U+FFFD, cut after `longest` characters.
-std::string quoted(std::string_view text, std::size_t longest = 40);
+std::string in_quotes(std::string_view text, std::size_t longest = 40);
 
 } // namespace throwline
