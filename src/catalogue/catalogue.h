@@ -236,6 +236,11 @@ Checked<Catalogue> load_catalogue(const std::filesystem::path& folder);
 /// The file is an object with any of the tables as keys; "source" may be left out of its rows.
 Checked<Catalogue> with_own_items(Catalogue base, const std::filesystem::path& file);
 
+/// The folder of tables that belongs to a program file: in the source tree it was built in (the
+/// program in build/, a test program in build/tests/), next to it, or installed (bin/ and
+/// share/throwline/). Empty when there is none.
+std::filesystem::path tables_beside(const std::filesystem::path& program);
+
 /// The folder of the shipped tables: what the environment variable THROWLINE_LENSDATA names, else
 /// beside the program when it is installed or built, else empty.
 std::filesystem::path shipped_folder();

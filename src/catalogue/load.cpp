@@ -21,7 +21,7 @@ constexpr std::uintmax_t kLargestTableFile = 32U * 1024U * 1024U;
 void read_file(const fs::path& path, const TableFile& file, Catalogue& catalogue, Errors& errors) {
     const Result<std::string> text = read_text_file(path, kLargestTableFile);
     if (!text) {
-        errors.push_back({text.error().message, {file.file, {}, 0, 0}});
+        errors.push_back(text.error());
         return;
     }
     const Checked<JsonNode> root = parse_json(*text, file.file);
@@ -76,6 +76,17 @@ Checked<Catalogue> with_own_items(Catalogue base, const fs::path& file) {
     return base;
 }
 
+fs::path tables_beside(const fs::path& program) {
+    for (const char* const place :
+         {"../lensdata", "lensdata", "../share/throwline/lensdata", "../../lensdata"}) {
+        const fs::path folder = (program.parent_path() / place).lexically_normal();
+        if (holds_tables(folder)) {
+            return folder;
+        }
+    }
+    return {};
+}
+
 fs::path shipped_folder() {
     const char* const named = std::getenv("THROWLINE_LENSDATA");
     if (named != nullptr && *named != '\0') {
@@ -83,18 +94,7 @@ fs::path shipped_folder() {
     }
     std::error_code code;
     const fs::path program = fs::read_symlink("/proc/self/exe", code);
-    if (code) {
-        return {};
-    }
-    // Built (the program, then a test program) or installed.
-    for (const char* const place :
-         {"../lensdata", "lensdata", "../share/throwline/lensdata", "../../lensdata"}) {
-        const fs::path folder = program.parent_path() / place;
-        if (holds_tables(folder)) {
-            return folder.lexically_normal();
-        }
-    }
-    return {};
+    return code ? fs::path{} : tables_beside(program);
 }
 
 } // namespace throwline::catalogue
