@@ -6,11 +6,12 @@
 #include <array>
 #include <memory>
 #include <string>
+#include <string_view>
 #include <variant>
 #include <vector>
 
-/// The display list that screen, printer, PDF, SVG and PNG all paint. Paper millimetres, x right, y down
-/// from the top left corner of the sheet.
+/// The display list that screen, printer, PDF, SVG and PNG all paint. Paper millimetres, x right, y
+/// down from the top left corner of the sheet.
 namespace throwline::sheet {
 
 /// What a mark means; hue, pattern and weight follow from it and from nothing else.
@@ -94,6 +95,8 @@ struct Layer {
 
 struct Drawing {
     std::string title;
+    /// What the sheet shows, for the properties of a written file.
+    std::string subject;
     double width_mm = 297.0;
     double height_mm = 210.0;
     std::vector<Layer> layers;
@@ -106,6 +109,11 @@ class TextMeasure {
     /// Width in mm of a text whose capitals are `height_mm` high.
     virtual double width_mm(const std::string& text, double height_mm, bool bold) const = 0;
 };
+
+std::string_view name_of(Ink ink);
+std::string_view name_of(LinePattern pattern);
+std::string_view name_of(Hatch hatch);
+std::string_view name_of(TextAnchor anchor);
 
 /// One primitive a line, two decimals, in order: what golden tests compare.
 std::string as_text(const Drawing& drawing);

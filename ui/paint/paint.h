@@ -1,0 +1,51 @@
+#pragma once
+
+#include "base/result.h"
+#include "sheet/drawing.h"
+
+#include <memory>
+#include <span>
+#include <string>
+
+/// Drawings as files, for callers that know nothing of Qt.
+namespace throwline::paint {
+
+/// What painting needs for as long as it goes on: fonts, and a Qt application without a screen when
+/// the program has none of its own. Make one in `main`, before any other thread starts. Numbers are
+/// written with "." whatever the locale from then on.
+/// Throws std::runtime_error when the carried font does not load, which would leave sheets
+/// unlettered.
+class PaintSession {
+  public:
+    PaintSession();
+    ~PaintSession();
+    PaintSession(const PaintSession&) = delete;
+    PaintSession& operator=(const PaintSession&) = delete;
+
+    /// Widths of the font that sheets are lettered in.
+    const sheet::TextMeasure& measure() const { return *measure_; }
+
+  private:
+    class Application;
+    std::unique_ptr<Application> application_;
+    std::unique_ptr<sheet::TextMeasure> measure_;
+};
+
+/// A PDF of one page a drawing, each exactly as large as its sheet. Asks viewers not to scale on
+/// printing. Same drawings, same bytes.
+Result<std::string> rendered_pdf(const PaintSession& session,
+                                 std::span<const sheet::Drawing> pages);
+Result<std::string> rendered_pdf(const PaintSession& session, const sheet::Drawing& drawing);
+
+/// An SVG 1.2 Tiny picture in which one unit is one millimetre.
+Result<std::string> rendered_svg(const PaintSession& session, const sheet::Drawing& drawing);
+
+/// Largest side of a PNG picture; a larger one is refused.
+inline constexpr int kLargestSide_px = 20000;
+inline constexpr double kUsualDotsPerInch = 200.0;
+
+/// A PNG picture that knows its resolution.
+Result<std::string> rendered_png(const PaintSession& session, const sheet::Drawing& drawing,
+                                 double dots_per_inch = kUsualDotsPerInch);
+
+} // namespace throwline::paint

@@ -1,0 +1,175 @@
+#include "ui/paint/painter.h"
+
+#include "sheet/hatch.h"
+#include "ui/paint/fonts.h"
+
+#include <QFontMetricsF>
+#include <QPainter>
+#include <QPainterPath>
+#include <numbers>
+
+namespace throwline::paint {
+
+namespace {
+
+using sheet::Circle;
+using sheet::Fill;
+using sheet::Hatch;
+using sheet::Path;
+using sheet::Pen;
+using sheet::Text;
+
+constexpr double kHatchSpacing_mm = 1.4;
+constexpr double kHatchLine_mm = 0.13;
+constexpr double kDotSpacing_mm = 1.6;
+constexpr double kDotRadius_mm = 0.15;
+constexpr int kCircleSides = 96;
+
+QPointF point_of(const Vec2& at) {
+    return {at.x(), at.y()};
+}
+
+QColor tinted(QColor colour, double strength) {
+    colour.setAlphaF(static_cast<float>(strength));
+    return colour;
+}
+
+QPen pen_of(const Pen& pen, Theme theme) {
+    if (!(pen.width_mm > 0.0)) {
+        return QPen{Qt::NoPen};
+    }
+    QPen made{tinted(hue(pen.ink, theme), pen.strength), pen.width_mm, Qt::SolidLine, Qt::FlatCap,
+              Qt::MiterJoin};
+    QVector<qreal> dashes = dashes_mm(pen.pattern);
+    if (!dashes.isEmpty()) {
+        for (qreal& dash : dashes) {
+            dash /= pen.width_mm; // Qt counts dashes in line widths.
+        }
+        made.setDashPattern(dashes);
+    }
+    return made;
+}
+
+void draw_lines(QPainter& painter, std::span<const Vec2> outline, const Fill& fill,
+                double angle_rad, Theme theme) {
+    painter.setPen(QPen{tinted(hue(fill.ink, theme), fill.strength), kHatchLine_mm, Qt::SolidLine,
+                        Qt::FlatCap});
+    for (const auto& [from, to] : sheet::hatch_lines(outline, angle_rad, kHatchSpacing_mm)) {
+        painter.drawLine(QLineF{point_of(from), point_of(to)});
+    }
+}
+
+void draw_dots(QPainter& painter, std::span<const Vec2> outline, const Fill& fill, Theme theme) {
+    painter.setPen(Qt::NoPen);
+    painter.setBrush(tinted(hue(fill.ink, theme), fill.strength));
+    for (const Vec2& dot : sheet::hatch_dots(outline, kDotSpacing_mm)) {
+        painter.drawEllipse(point_of(dot), kDotRadius_mm, kDotRadius_mm);
+    }
+    painter.setBrush(Qt::NoBrush);
+}
+
+/// The hatch of an outline; a solid fill is painted with the outline itself.
+void draw_hatch(QPainter& painter, std::span<const Vec2> outline, const Fill& fill, Theme theme) {
+    constexpr double kQuarter = std::numbers::pi / 4.0;
+    switch (fill.hatch) {
+    case Hatch::none:
+    case Hatch::solid:
+        return;
+    case Hatch::diagonal:
+        draw_lines(painter, outline, fill, -kQuarter, theme);
+        return;
+    case Hatch::cross:
+        draw_lines(painter, outline, fill, -kQuarter, theme);
+        draw_lines(painter, outline, fill, kQuarter, theme);
+        return;
+    case Hatch::dots:
+        draw_dots(painter, outline, fill, theme);
+        return;
+    }
+}
+
+QBrush brush_of(const Fill& fill, Theme theme) {
+    return fill.hatch == Hatch::solid ? QBrush{tinted(hue(fill.ink, theme), fill.strength)}
+                                      : QBrush{Qt::NoBrush};
+}
+
+class MarkPainter {
+  public:
+    MarkPainter(QPainter& painter, Theme theme) : painter_{painter}, theme_{theme} {}
+
+    void operator()(const Path& path) const {
+        if (path.points.size() < 2) {
+            return;
+        }
+        QPolygonF polygon;
+        for (const Vec2& at : path.points) {
+            polygon << point_of(at);
+        }
+        if (!path.closed) {
+            painter_.setPen(pen_of(path.pen, theme_));
+            painter_.setBrush(Qt::NoBrush);
+            painter_.drawPolyline(polygon);
+            return;
+        }
+        draw_hatch(painter_, path.points, path.fill, theme_);
+        painter_.setPen(pen_of(path.pen, theme_));
+        painter_.setBrush(brush_of(path.fill, theme_));
+        painter_.drawPolygon(polygon, Qt::OddEvenFill);
+    }
+
+    void operator()(const Circle& circle) const {
+        draw_hatch(painter_, throwline::circle(circle.centre, circle.radius_mm, kCircleSides),
+                   circle.fill, theme_);
+        painter_.setPen(pen_of(circle.pen, theme_));
+        painter_.setBrush(brush_of(circle.fill, theme_));
+        painter_.drawEllipse(point_of(circle.centre), circle.radius_mm, circle.radius_mm);
+    }
+
+    void operator()(const Text& text) const {
+        const QFont font = sheet_font(text.bold);
+        const QFontMetricsF metrics{font};
+        const QString words = QString::fromStdString(text.text);
+        const double scale = text.height_mm / metrics.capHeight();
+        painter_.save();
+        painter_.translate(point_of(text.at));
+        // Qt turns clockwise on a page whose y runs down.
+        painter_.rotate(-text.turn_rad * 180.0 / std::numbers::pi);
+        painter_.scale(scale, scale);
+        painter_.setFont(font);
+        painter_.setPen(hue(text.ink, theme_));
+        painter_.drawText(QPointF{-anchor_share(text) * metrics.horizontalAdvance(words), 0.0},
+                          words);
+        painter_.restore();
+    }
+
+  private:
+    static double anchor_share(const Text& text) {
+        switch (text.anchor) {
+        case sheet::TextAnchor::start:
+            return 0.0;
+        case sheet::TextAnchor::middle:
+            return 0.5;
+        case sheet::TextAnchor::end:
+            return 1.0;
+        }
+        return 0.0;
+    }
+
+    QPainter& painter_;
+    Theme theme_;
+};
+
+} // namespace
+
+void paint_drawing(QPainter& painter, const sheet::Drawing& drawing, Theme theme) {
+    painter.save();
+    const MarkPainter paint_mark{painter, theme};
+    for (const sheet::Layer& layer : drawing.layers) {
+        for (const sheet::Mark& mark : layer.marks) {
+            std::visit(paint_mark, mark);
+        }
+    }
+    painter.restore();
+}
+
+} // namespace throwline::paint

@@ -1,0 +1,14 @@
+#pragma once
+
+#include "sheet/drawing.h"
+#include "ui/paint/ink_table.h"
+
+class QPainter;
+
+namespace throwline::paint {
+
+/// Paints a drawing on a painter whose unit is one millimetre of paper, from the top left corner of
+/// the sheet. Lines end exactly at their ends (flat caps). The ground is left as it is.
+void paint_drawing(QPainter& painter, const sheet::Drawing& drawing, Theme theme = Theme::light);
+
+} // namespace throwline::paint
