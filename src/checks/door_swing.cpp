@@ -60,7 +60,7 @@ Finding stuck(const CheckInput& input, const plan::Opening& door, const Leaf& le
     finding.severity = door.way_out || door.swing->inward ? Severity::error : Severity::caution;
     finding.things = {door.id.name, thing.name};
     finding.at = centroid(met);
-    finding.weight = 1.0 - opens / door.swing->widest;
+    finding.weight = 1.0 - opens.rad() / door.swing->widest.rad();
     finding.message = capitalised(fmt::format(
         "{} opens only to {} of {} before it meets {}.", with_kind("door", door.id.name),
         degrees_text(opens, 0), degrees_text(door.swing->widest, 0), thing.name));

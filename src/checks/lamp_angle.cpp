@@ -1,0 +1,90 @@
+#include "checks/framing.h"
+#include "checks/light_checks.h"
+#include "checks/light_text.h"
+#include "checks/wording.h"
+
+#include <fmt/format.h>
+
+namespace throwline::checks {
+
+namespace {
+
+photometry::LampRole photometric(plan::LampRole role) {
+    switch (role) {
+    case plan::LampRole::key:
+        return photometry::LampRole::key;
+    case plan::LampRole::fill:
+        return photometry::LampRole::fill;
+    case plan::LampRole::back:
+        return photometry::LampRole::back;
+    case plan::LampRole::background:
+        return photometry::LampRole::background;
+    case plan::LampRole::effect:
+        return photometry::LampRole::effect;
+    case plan::LampRole::practical:
+        return photometry::LampRole::practical;
+    }
+    return photometry::LampRole::effect;
+}
+
+/// The lamp of a role that does most at the mark: by the level square to it, since a back light
+/// gives nothing on the plane of the face.
+const LampAtMark* strongest(const MarkLight& mark, const stage::Stage& stage, plan::LampRole role) {
+    const LampAtMark* best = nullptr;
+    double most = 0.0;
+    for (const LampAtMark& at : mark.lamps) {
+        const bool fits = stage.lamps[static_cast<std::size_t>(at.lamp)].role == role;
+        const double square = at.light.seen_share
+                              * stage::open_level_lx(stage, at.light, mark.face, at.light.towards);
+        if (fits && at.in_beam && at.direction && square > most) {
+            most = square;
+            best = &at;
+        }
+    }
+    return best;
+}
+
+Finding unusual(const ShotScene& scene, const MarkLight& mark, const LampAtMark& at,
+                photometry::PlacementWarning warning) {
+    const stage::PlacedLamp& lamp = scene.stage.lamps[static_cast<std::size_t>(at.lamp)];
+    Finding finding = finding_in(scene, "lamp-angle", Severity::note);
+    finding.things = {lamp.lamp.name, mark.person.name};
+    finding.at = floor_of(lamp.point);
+    finding.weight = 0.1;
+    finding.message = capitalised(fmt::format(
+        "{} on {} {}: {}, {} from the camera's side and {} up.", said(lamp.lamp), mark.person.name,
+        in_shot(*scene.shot, scene.beat->id), photometry::sentence_of(warning),
+        degrees_text(at.direction->azimuth, 0), degrees_text(at.direction->elevation, 0)));
+    finding.working =
+        photometry::lamp_direction_working(mark.face, scene.view->pose.lens, lamp.face);
+    return finding;
+}
+
+void judge(std::vector<Finding>& findings, const ShotScene& scene, const MarkLight& mark) {
+    const LampAtMark* key = strongest(mark, scene.stage, plan::LampRole::key);
+    const std::optional<photometry::LampDirection> key_direction =
+        key == nullptr ? std::nullopt : key->direction;
+    for (const plan::LampRole role :
+         {plan::LampRole::key, plan::LampRole::fill, plan::LampRole::back}) {
+        const LampAtMark* at = strongest(mark, scene.stage, role);
+        if (at == nullptr) {
+            continue;
+        }
+        for (const photometry::PlacementWarning warning :
+             photometry::placement_warnings(photometric(role), *at->direction, key_direction)) {
+            findings.push_back(unusual(scene, mark, *at, warning));
+        }
+    }
+}
+
+} // namespace
+
+std::vector<Finding> lamp_angle(const CheckInput& input, std::stop_token stop) {
+    return over_shots(input, stop, [&](const ShotScene& scene, const stage::ShotView&, auto& out) {
+        for (const MarkLight& mark : light_at_marks(input, scene)) {
+            judge(out, scene, mark);
+        }
+    });
+}
+
+} // namespace throwline::checks
