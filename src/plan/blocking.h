@@ -105,7 +105,8 @@ struct Shot {
     /// Overrides the camera's eye height.
     std::optional<Length> height;
     Aim aim;
-    /// Without it: the focal length that gives the wanted size, within the lens.
+    /// As the picture sees it, with the extender where that is in. Without it: the focal length
+    /// that gives the wanted size, within the lens.
     std::optional<Length> focal;
     /// T-number; without it, the lens's widest at that focal length.
     std::optional<double> stop;

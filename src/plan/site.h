@@ -24,7 +24,7 @@ struct ClockTime {
     auto operator<=>(const ClockTime&) const = default;
 };
 
-/// When the light and the room are ours.
+/// When the light and the room are ours. `to` before `from` is on the morning after.
 struct ShootingWindow {
     ClockTime from;
     ClockTime to;

@@ -1,0 +1,50 @@
+#pragma once
+
+#include "plan/reading.h"
+
+#include <functional>
+#include <set>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace throwline::plan {
+
+/// Names that something may be called by, and what they are names of.
+class KnownNames {
+  public:
+    explicit KnownNames(std::string_view kind) : kind_{kind} {}
+
+    void add(const std::string& name);
+    bool has(const std::string& name) const { return sorted_.count(name) > 0; }
+    /// `no person is called "poter"; nearest is "potter"`
+    std::string complaint(const std::string& name) const;
+    /// Reports a name that nothing has. Empty names are left out or have been reported.
+    void expect(Reading& reading, const Value& value, const std::string& name) const;
+
+  private:
+    std::string_view kind_;
+    std::vector<std::string> in_order_;
+    std::set<std::string> sorted_;
+};
+
+template <class Thing>
+KnownNames known_ids(std::string_view kind, const std::vector<Thing>& things) {
+    KnownNames names{kind};
+    for (const Thing& thing : things) {
+        names.add(thing.id.name);
+    }
+    return names;
+}
+
+/// Each item of the list under a key together with what was read from it.
+template <class Thing, class Visit>
+void each(const Value& root, std::string_view key, const std::vector<Thing>& things,
+          const Visit& visit) {
+    const std::optional<Value> list = root.member(key);
+    for (std::size_t i = 0; list && i < things.size(); ++i) {
+        visit(list->item(i), things[i]);
+    }
+}
+
+} // namespace throwline::plan

@@ -1,0 +1,110 @@
+#pragma once
+
+#include "plan/plan.h"
+
+#include <array>
+#include <string_view>
+#include <vector>
+
+/// How the choices of a plan are called, in files and on screen.
+namespace throwline::plan {
+
+template <class Choice>
+struct ChoiceName {
+    Choice value;
+    std::string_view name;
+};
+
+inline constexpr std::array<ChoiceName<UnitSystem>, 2> kUnitSystemNames{{
+    {UnitSystem::metric, "metric"},
+    {UnitSystem::imperial, "imperial"},
+}};
+
+inline constexpr std::array<ChoiceName<OpeningKind>, 3> kOpeningKindNames{{
+    {OpeningKind::door, "door"},
+    {OpeningKind::window, "window"},
+    {OpeningKind::opening, "opening"},
+}};
+
+inline constexpr std::array<ChoiceName<PipeRun>, 3> kPipeRunNames{{
+    {PipeRun::along_letters, "along letters"},
+    {PipeRun::along_numbers, "along numbers"},
+    {PipeRun::both, "both"},
+}};
+
+inline constexpr std::array<ChoiceName<Pose>, 4> kPoseNames{{
+    {Pose::stand, "stand"},
+    {Pose::sit, "sit"},
+    {Pose::lie, "lie"},
+    {Pose::crouch, "crouch"},
+}};
+
+inline constexpr std::array<ChoiceName<PersonKind>, 2> kPersonKindNames{{
+    {PersonKind::cast, "cast"},
+    {PersonKind::crew, "crew"},
+}};
+
+inline constexpr std::array<ChoiceName<WantedSize>, 10> kWantedSizeNames{{
+    {WantedSize::extreme_close_up, "extreme close-up"},
+    {WantedSize::big_close_up, "big close-up"},
+    {WantedSize::close_up, "close-up"},
+    {WantedSize::medium_close_up, "medium close-up"},
+    {WantedSize::medium, "medium"},
+    {WantedSize::medium_long, "medium long"},
+    {WantedSize::medium_long_knee, "medium long knee"},
+    {WantedSize::full, "full"},
+    {WantedSize::wide, "wide"},
+    {WantedSize::very_wide, "very wide"},
+}};
+
+inline constexpr std::array<ChoiceName<LampRole>, 6> kLampRoleNames{{
+    {LampRole::key, "key"},
+    {LampRole::fill, "fill"},
+    {LampRole::back, "back"},
+    {LampRole::background, "background"},
+    {LampRole::effect, "effect"},
+    {LampRole::practical, "practical"},
+}};
+
+constexpr const auto& names_of(UnitSystem) {
+    return kUnitSystemNames;
+}
+constexpr const auto& names_of(OpeningKind) {
+    return kOpeningKindNames;
+}
+constexpr const auto& names_of(PipeRun) {
+    return kPipeRunNames;
+}
+constexpr const auto& names_of(Pose) {
+    return kPoseNames;
+}
+constexpr const auto& names_of(PersonKind) {
+    return kPersonKindNames;
+}
+constexpr const auto& names_of(WantedSize) {
+    return kWantedSizeNames;
+}
+constexpr const auto& names_of(LampRole) {
+    return kLampRoleNames;
+}
+
+/// "medium close-up", "along letters"; empty for a value that is none of the choices.
+template <class Choice>
+constexpr std::string_view name_of(Choice choice) {
+    for (const auto& entry : names_of(choice)) {
+        if (entry.value == choice) {
+            return entry.name;
+        }
+    }
+    return {};
+}
+
+/// A kind of choice as the plan schema calls it, and all its names.
+struct ChoiceList {
+    std::string_view kind;
+    std::vector<std::string_view> names;
+};
+/// Every kind of choice that a plan file knows.
+std::vector<ChoiceList> choice_lists();
+
+} // namespace throwline::plan

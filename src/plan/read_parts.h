@@ -1,0 +1,35 @@
+#pragma once
+
+#include "plan/plan.h"
+#include "plan/reading.h"
+
+/// One reader a part of the plan; each reports everything that is wrong within that part alone.
+namespace throwline::plan {
+
+void read_value(Reading& reading, const Value& value, Site& site);
+void read_value(Reading& reading, const Value& value, Room& room);
+void read_value(Reading& reading, const Value& value, Opening& opening);
+void read_value(Reading& reading, const Value& value, Swing& swing);
+void read_value(Reading& reading, const Value& value, Survey& survey);
+void read_value(Reading& reading, const Value& value, TapeReading& tape);
+void read_value(Reading& reading, const Value& value, WallFeature& feature);
+void read_value(Reading& reading, const Value& value, Grid& grid);
+void read_value(Reading& reading, const Value& value, Pipe& pipe);
+void read_value(Reading& reading, const Value& value, Circuit& circuit);
+void read_value(Reading& reading, const Value& value, Scenery& scenery);
+void read_value(Reading& reading, const Value& value, Person& person);
+void read_value(Reading& reading, const Value& value, Beat& beat);
+void read_value(Reading& reading, const Value& value, Mark& mark);
+void read_value(Reading& reading, const Value& value, Facing& facing);
+void read_value(Reading& reading, const Value& value, Aim& aim);
+void read_value(Reading& reading, const Value& value, Camera& camera);
+void read_value(Reading& reading, const Value& value, Shot& shot);
+void read_value(Reading& reading, const Value& value, Boom& boom);
+void read_value(Reading& reading, const Value& value, Lamp& lamp);
+void read_value(Reading& reading, const Value& value, BeamCut& cut);
+void read_value(Reading& reading, const Value& value, Underlay& underlay);
+void read_value(Reading& reading, const Value& value, KitItem& item);
+void read_value(Reading& reading, const Value& value, Targets& targets);
+void read_value(Reading& reading, const Value& value, Acceptance& acceptance);
+
+} // namespace throwline::plan
