@@ -137,11 +137,11 @@ std::optional<Finding> judged(const ShotScene& scene, const Intruder& intruder) 
     finding.weight = intruder.share;
     const bool plural = intruder.parts.size() > 1 && owner.kind != stage::OwnerKind::cast
                         && owner.kind != stage::OwnerKind::crew;
-    finding.message = fmt::format(
-        "{} {} in the frame {}, {}, with {} of it{}.", capitalised(name_of(intruder, owner)),
-        plural ? "are" : "is", in_shot(*scene.shot, scene.beat->id), place_in_frame(intruder.place),
-        share_text(intruder.share),
-        owner.kind == stage::OwnerKind::cast ? ", though not a subject" : "");
+    finding.message =
+        fmt::format("{} {} in the frame {}: {} of it, {}{}.", capitalised(name_of(intruder, owner)),
+                    plural ? "are" : "is", in_shot(*scene.shot, scene.beat->id),
+                    share_text(intruder.share), place_in_frame(intruder.place),
+                    owner.kind == stage::OwnerKind::cast ? ", though not a subject" : "");
     finding.working = share_working(intruder);
     return finding;
 }
