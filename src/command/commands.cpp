@@ -1,0 +1,13 @@
+#include "command/commands.h"
+
+#include <array>
+
+namespace throwline::command {
+
+std::span<const Command> all_commands() {
+    static const std::array commands{lens_command(),  throw_command(),  sun_command(),
+                                     scale_command(), length_command(), catalogue_command()};
+    return commands;
+}
+
+} // namespace throwline::command
