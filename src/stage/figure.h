@@ -28,12 +28,15 @@ struct Figure {
     /// Index into Stage::owners; set by the stage.
     int owner = -1;
 
-    /// Height of a standing landmark (share of stature) carried into this pose, above the floor: what a
-    /// frame's lower edge "cuts at the chest" means for somebody who sits.
+    /// Height of a standing landmark (share of stature) carried into this pose, above the floor:
+    /// what a frame's lower edge "cuts at the chest" means for somebody who sits.
     double landmark_z_m(double share_of_stature) const;
+    /// Of what the soles stand on, or the body lies on, above the floor.
     double soles_z_m = 0.0;
     /// How far the upper body is lowered against standing, metres.
     double lowered_m = 0.0;
+    /// Height of the seat of the standing body, share of stature.
+    double seat_share = 0.0;
 };
 
 /// The body of a figure, part by part.
@@ -48,7 +51,8 @@ struct Body {
 };
 
 /// Raises a person on a mark. Heights and breadths are shares of stature from the catalogue's
-/// landmarks (ANSUR II means). `seat_z_m` and `soles_z_m` are above the floor; `facing` is resolved.
+/// landmarks (ANSUR II means). `seat_z_m` and `soles_z_m` are above the floor; `facing` is
+/// resolved.
 Body raise_figure(const plan::Person& person, const plan::Mark& mark, Angle facing,
                   double soles_z_m, double seat_z_m, const catalogue::Catalogue& catalogue);
 

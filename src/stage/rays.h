@@ -33,8 +33,9 @@ struct LetThrough {
     int second = -1;
 };
 
-/// The solids of a stage, ready for questions. Immutable once made; questions may come from any thread.
-/// Watertight queries (robust), so that no ray slips between two triangles that share an edge.
+/// The solids of a stage, ready for questions. Immutable once made; questions may come from any
+/// thread. Watertight queries (robust), so that no ray slips between two triangles that share an
+/// edge.
 class RayScene {
   public:
     explicit RayScene(std::span<const Solid> solids);
@@ -53,9 +54,10 @@ class RayScene {
 
     /// The same for many at once, in packets of 16; coherent order is fastest.
     /// Answers come in the order of the questions.
-    std::vector<std::optional<Hit>> nearest_hits(const Vec3& from,
-                                                 std::span<const Vec3> directions,
+    std::vector<std::optional<Hit>> nearest_hits(const Vec3& from, std::span<const Vec3> directions,
                                                  double reach_m, LetThrough through = {}) const;
+    std::vector<std::optional<Hit>> firsts_between(std::span<const Segment> segments,
+                                                   LetThrough through = {}) const;
     std::vector<bool> blocked(std::span<const Segment> segments, LetThrough through = {}) const;
 
   private:

@@ -19,8 +19,8 @@ struct ShotView {
     Length focus_distance;
     optics::AngleOfView angle;
     optics::Frame frame;
-    /// What the focal length would have to be for the wanted size, whatever the lens can do; nothing
-    /// when no size is wanted.
+    /// What the focal length would have to be for the wanted size, whatever the lens can do;
+    /// nothing when no size is wanted.
     std::optional<Length> wanted_focal;
     /// Whether `focal` was chosen here (the plan gives none).
     bool focal_chosen = false;

@@ -2,6 +2,8 @@
 
 #include "base/vec.h"
 
+#include <Eigen/Geometry>
+
 #include <array>
 #include <cstdint>
 #include <string>

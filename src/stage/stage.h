@@ -38,8 +38,8 @@ struct PlacedLamp {
     /// Turning point, and the middle of the bright face.
     Vec3 point = Vec3::Zero();
     Vec3 face = Vec3::Zero();
-    /// Unit vectors: out of the face along the beam; across to the right and up, seen from behind the
-    /// lamp looking along the beam.
+    /// Unit vectors: out of the face along the beam; across to the right and up, seen from behind
+    /// the lamp looking along the beam.
     Vec3 axis = -Vec3::UnitZ();
     Vec3 right = Vec3::UnitX();
     Vec3 up = Vec3::UnitY();
