@@ -3,6 +3,7 @@
 #include "checks/wording.h"
 
 #include <algorithm>
+#include <fmt/format.h>
 
 namespace throwline::checks {
 
@@ -84,7 +85,7 @@ std::vector<plan::Id<plan::Person>> shared_subjects(const Cut& cut) {
 }
 
 std::string said(const Cut& cut) {
-    return "from " + said(cut.before->shot->id) + " to " + said(cut.after->shot->id);
+    return fmt::format("from {} to {}", said(cut.before->shot->id), said(cut.after->shot->id));
 }
 
 } // namespace throwline::checks

@@ -105,7 +105,7 @@ std::string name_of(const Intruder& intruder, const stage::Owner& owner) {
     }
     std::vector<std::string> parts;
     for (const stage::Part part : intruder.parts) {
-        parts.push_back("the " + std::string{stage::name_of(part)});
+        parts.push_back(fmt::format("the {}", stage::name_of(part)));
     }
     return listed(parts) + " of " + said(owner);
 }

@@ -42,7 +42,7 @@ std::string hiders_text(const SeenShare& seen, const ShotScene& scene) {
                             + share_text(hider.share));
         }
     }
-    return parts.empty() ? "" : ": " + listed(parts);
+    return parts.empty() ? std::string{} : fmt::format(": {}", listed(parts));
 }
 
 std::string eyes_text(const EyesSeen& eyes) {

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cctype>
 #include <cmath>
+#include <fmt/format.h>
 
 namespace throwline::checks {
 
@@ -110,11 +111,11 @@ std::string said_part(stage::Part part, const stage::Owner& owner) {
     if (is_thing_itself(part)) {
         return said(owner);
     }
-    return "the " + std::string{stage::name_of(part)} + " of " + said(owner);
+    return fmt::format("the {} of {}", stage::name_of(part), said(owner));
 }
 
 std::string in_shot(const plan::Shot& shot, const plan::Id<plan::Beat>& beat) {
-    std::string text = "in " + said(shot.id);
+    std::string text = fmt::format("in {}", said(shot.id));
     if (shot.beats.size() > 1) {
         text += " at " + said(beat);
     }
@@ -138,7 +139,7 @@ std::string focal_text(Length focal) {
 
 std::string stop_text(double stop) {
     const double rounded = std::round(stop * 10.0) / 10.0;
-    return "T" + fixed(rounded, rounded == std::round(rounded) ? 0 : 1);
+    return fmt::format("T{}", fixed(rounded, rounded == std::round(rounded) ? 0 : 1));
 }
 
 std::string stops_text(double stops) {
