@@ -1,5 +1,6 @@
 #include "plan/object_reader.h"
 #include "plan/read_parts.h"
+#include "plan/usual_values.h"
 
 #include "base/utf8.h"
 
@@ -7,8 +8,6 @@ namespace throwline::plan {
 
 namespace {
 
-/// Thickness of a wall for which none is given (common practice, no source).
-constexpr Length kUsualThickness = Length::millimetres(100);
 constexpr AngleRange kSwings{Angle::degrees(1), Angle::degrees(180)};
 
 const std::vector<std::string> kSwingWords{"in, hinge at start", "in, hinge at end",
@@ -18,7 +17,7 @@ const std::vector<std::string> kSwingWords{"in, hinge at start", "in, hinge at e
 std::vector<Wall> usual_walls(const ObjectReader& room, std::size_t count, Length height) {
     Wall usual;
     usual.height = height;
-    usual.thickness = kUsualThickness;
+    usual.thickness = kUsualWallThickness;
     room.read("thickness", usual.thickness, kSize);
     room.read("dressed", usual.dressed);
     return std::vector<Wall>(count, usual);

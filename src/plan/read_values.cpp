@@ -229,7 +229,8 @@ bool read_name(Reading& reading, const Value& value, std::string& into) {
 }
 
 bool reads_as_angle(std::string_view text) {
-    constexpr std::array<std::string_view, 3> kUnits{"deg", "rad", "\u00b0"};
+    constexpr std::array<std::string_view, 7> kUnits{"deg",    "degree",  "degrees", "rad",
+                                                     "radian", "radians", "\u00b0"};
     const bool has_unit = std::any_of(kUnits.begin(), kUnits.end(),
                                       [&](std::string_view unit) { return text.ends_with(unit); });
     return has_unit && parse_angle(text).has_value();
