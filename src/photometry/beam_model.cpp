@@ -12,9 +12,6 @@ namespace throwline::photometry {
 
 namespace {
 
-// ln(log2 10): how many times over the half-power exponent the 10 % direction lies.
-const double kTenPercentLog = std::log(std::log2(10.0));
-
 constexpr Angle kWidestAngle = Angle::degrees(180.0);
 
 Angle widened(Angle angle, double spread) {
@@ -33,7 +30,7 @@ double edge_exponent(const BeamModel& model) {
     if (ratio <= 1.0) {
         return kSteepestExponent;
     }
-    return std::min(kSteepestExponent, kTenPercentLog / std::log(ratio));
+    return std::min(kSteepestExponent, std::log(std::log2(10.0)) / std::log(ratio));
 }
 
 double intensity_cd(const BeamModel& model, Angle off_axis) {
@@ -41,8 +38,7 @@ double intensity_cd(const BeamModel& model, Angle off_axis) {
 }
 
 double flux_lm(const BeamModel& model) {
-    // Simpson's rule. Beyond four half-beams a Gaussian has fallen to 2^-16; flatter beams reach to
-    // pi.
+    // Simpson's rule, as far as there is a billionth of the peak left.
     const IntensityDistribution distribution(model);
     const double end_rad = distribution.half_angle_rad(1e-9);
     constexpr int kSteps = 4000;
