@@ -6,9 +6,13 @@
 
 namespace throwline::photometry {
 
-IntensityDistribution::IntensityDistribution(const BeamModel& model)
-    : peak_cd_{model.peak_cd}, half_beam_rad_{model.beam.rad() / 2.0},
-      exponent_{edge_exponent(model)} {}
+IntensityDistribution::IntensityDistribution(const BeamModel& model) {
+    if (model.beam.rad() > 0.0) {
+        peak_cd_ = model.peak_cd;
+        half_beam_rad_ = model.beam.rad() / 2.0;
+        exponent_ = edge_exponent(model);
+    }
+}
 
 double IntensityDistribution::at_angle_cd(double off_axis_rad) const {
     return peak_cd_ * std::exp2(-std::pow(off_axis_rad / half_beam_rad_, exponent_));

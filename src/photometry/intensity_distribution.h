@@ -11,6 +11,7 @@ namespace throwline::photometry {
 class IntensityDistribution {
   public:
     IntensityDistribution() = default;
+    /// A beam without an angle sends nothing.
     explicit IntensityDistribution(const BeamModel& model);
 
     /// Towards an angle off the axis, 0..pi.

@@ -129,6 +129,11 @@ TEST(IntensityDistribution, DirectionsNeedNotBeUnitVectors) {
     EXPECT_EQ(distribution.half_angle_rad(0.0), std::numbers::pi);
 }
 
+TEST(IntensityDistribution, ABeamWithoutAnAngleSendsNothing) {
+    EXPECT_EQ(IntensityDistribution(beam_of(1000, 0, 0)).at_angle_cd(0.0), 0.0);
+    EXPECT_EQ(flux_lm(BeamModel{}), 0.0);
+}
+
 TEST(BeamModel, WorkingCarriesItsResult) {
     EXPECT_EQ(intensity_working(beam_of(20000, 20, 40), Angle::degrees(10)).result, "10000 cd");
 }
