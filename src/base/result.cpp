@@ -1,5 +1,7 @@
 #include "base/result.h"
 
+#include "base/utf8.h"
+
 #include <fmt/format.h>
 
 namespace throwline {
@@ -16,7 +18,7 @@ std::string text_of(const Error& error) {
     if (!place.pointer.empty()) {
         text += (text.empty() ? "" : ": ") + place.pointer;
     }
-    return text.empty() ? error.message : text + ": " + error.message;
+    return on_one_line(text.empty() ? error.message : text + ": " + error.message);
 }
 
 } // namespace throwline

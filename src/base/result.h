@@ -28,7 +28,8 @@ struct Error {
 };
 using Errors = std::vector<Error>;
 
-/// "plan.json:12:8: /lamps/3/hang: message", leaving out what the place does not know.
+/// "plan.json:12:8: /lamps/3/hang: message", leaving out what the place does not know. One
+/// line whatever the names and texts in it hold: control characters and broken bytes are U+FFFD.
 std::string text_of(const Error& error);
 
 /// A value, or why there is none. Only what std::expected has is used, so that it can take over.

@@ -96,6 +96,12 @@ std::string utf8_of(std::span<const char32_t> characters) {
     return text;
 }
 
+std::string on_one_line(std::string_view text) {
+    std::vector<char32_t> characters = characters_of(text);
+    std::replace_if(characters.begin(), characters.end(), is_control, kReplacement);
+    return utf8_of(characters);
+}
+
 std::string in_quotes(std::string_view text, std::size_t longest) {
     // A character has at most four bytes, so the rest of a huge text need not be looked at.
     std::vector<char32_t> characters = characters_of(text.substr(0, 4 * (longest + 1)));
