@@ -44,6 +44,10 @@ class CatalogueNames {
         if (name.empty() || known) {
             return;
         }
+        if (reading_.is_full()) {
+            reading_.wrong(value, {});
+            return;
+        }
         KnownNames names{table};
         add_rows(names, rows);
         reading_.wrong(value, names.complaint(name) + " in the catalogue");

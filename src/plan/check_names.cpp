@@ -81,7 +81,7 @@ std::string KnownNames::complaint(const std::string& name) const {
 
 void KnownNames::expect(Reading& reading, const Value& value, const std::string& name) const {
     if (!name.empty() && !has(name)) {
-        reading.wrong(value, complaint(name));
+        reading.wrong(value, reading.is_full() ? std::string{} : complaint(name));
     }
 }
 

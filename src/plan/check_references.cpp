@@ -4,8 +4,8 @@
 #include "base/utf8.h"
 #include "plan/places.h"
 
-#include <algorithm>
 #include <fmt/format.h>
+#include <map>
 
 namespace throwline::plan {
 
@@ -21,6 +21,8 @@ struct PlanNames {
     KnownNames shots;
     KnownNames pipes;
     KnownNames circuits;
+    /// Places of the beats in the running order.
+    std::map<std::string, std::size_t> beat_order;
     KnownNames aimable{"person, camera, lamp, boom or piece of scenery"};
 };
 
@@ -35,6 +37,9 @@ PlanNames::PlanNames(const Plan& plan)
     : people{known_ids("person", plan.people)}, beats{known_ids("beat", plan.beats)},
       cameras{known_ids("camera", plan.cameras)}, shots{known_ids("shot", plan.shots)},
       pipes{known_ids("pipe", plan.pipes)}, circuits{known_ids("circuit", plan.circuits)} {
+    for (std::size_t i = 0; i < plan.beats.size(); ++i) {
+        beat_order.try_emplace(plan.beats[i].id.name, i);
+    }
     add_all(aimable, plan.people);
     add_all(aimable, plan.cameras);
     add_all(aimable, plan.lamps);
@@ -71,18 +76,21 @@ void check_no_repeats(Reading& reading, const Value& list, const std::vector<Id<
 
 /// Beats of a shot or boom are there, each once, and in the order of the plan.
 void check_beats(Reading& reading, const Value& list, const std::vector<Id<Beat>>& ids,
-                 const Plan& plan, const PlanNames& names) {
+                 const PlanNames& names) {
     check_ids(reading, list, ids, names.beats);
     check_no_repeats(reading, list, ids);
-    const Beat* before = nullptr;
+    auto before = names.beat_order.end();
     for (std::size_t i = 0; i < ids.size(); ++i) {
-        const Beat* beat = find(plan, ids[i]);
-        if (beat != nullptr && before != nullptr && beat < before) {
+        const auto beat = names.beat_order.find(ids[i].name);
+        if (beat == names.beat_order.end()) {
+            continue;
+        }
+        if (before != names.beat_order.end() && beat->second < before->second) {
             reading.wrong(list.item(i),
                           fmt::format("beat {} comes before beat {} in the plan",
-                                      in_quotes(beat->id.name), in_quotes(before->id.name)));
+                                      in_quotes(beat->first), in_quotes(before->first)));
         }
-        before = beat != nullptr ? beat : before;
+        before = beat;
     }
 }
 
@@ -94,7 +102,9 @@ void check_beat(Reading& reading, const Value& value, const Beat& beat, const Pl
             continue;
         }
         if (!names.people.has(member.key)) {
-            reading.wrong_key(marks, member, names.people.complaint(member.key));
+            reading.wrong_key(marks, member,
+                              reading.is_full() ? std::string{}
+                                                : names.people.complaint(member.key));
         }
         const auto* mark = std::get_if<Mark>(&found->second);
         const auto* thing = mark == nullptr ? nullptr : std::get_if<ThingName>(&mark->faces);
@@ -104,9 +114,8 @@ void check_beat(Reading& reading, const Value& value, const Beat& beat, const Pl
     }
 }
 
-void check_shot(Reading& reading, const Value& value, const Shot& shot, const Plan& plan,
-                const PlanNames& names) {
-    check_beats(reading, value.at("beats"), shot.beats, plan, names);
+void check_shot(Reading& reading, const Value& value, const Shot& shot, const PlanNames& names) {
+    check_beats(reading, value.at("beats"), shot.beats, names);
     names.cameras.expect(reading, value.at("camera"), shot.camera.name);
     if (const auto* thing = std::get_if<ThingName>(&shot.aim)) {
         check_target(reading, value.at("aim"), *thing, shot.camera.name, names);
@@ -165,11 +174,10 @@ void check_references(Reading& reading, const Value& root, const Plan& plan) {
     const PlanNames names{plan};
     each(root, "beats", plan.beats,
          [&](const Value& value, const Beat& beat) { check_beat(reading, value, beat, names); });
-    each(root, "shots", plan.shots, [&](const Value& value, const Shot& shot) {
-        check_shot(reading, value, shot, plan, names);
-    });
+    each(root, "shots", plan.shots,
+         [&](const Value& value, const Shot& shot) { check_shot(reading, value, shot, names); });
     each(root, "booms", plan.booms, [&](const Value& value, const Boom& boom) {
-        check_beats(reading, value.at("beats"), boom.beats, plan, names);
+        check_beats(reading, value.at("beats"), boom.beats, names);
     });
     each(root, "lamps", plan.lamps, [&](const Value& value, const Lamp& lamp) {
         check_lamp(reading, value, lamp, plan, root, names);

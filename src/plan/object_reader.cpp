@@ -44,6 +44,10 @@ void ObjectReader::report_unknown(const KeyTable& table) const {
         if (has_key(table, member.key)) {
             continue;
         }
+        if (reading_.is_full()) {
+            reading_.wrong(value_, {});
+            continue;
+        }
         const std::vector<std::string> names = names_in(table);
         const std::string hint = nearest_hint(member.key, names);
         reading_.wrong_key(value_, member,

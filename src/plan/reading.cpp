@@ -43,10 +43,10 @@ Value Value::at(std::string_view key) const {
 }
 
 void Reading::add(Error error) {
-    if (errors_.size() < kMostPlanErrors) {
-        errors_.push_back(std::move(error));
-    } else {
+    if (is_full()) {
         ++left_out_;
+    } else {
+        errors_.push_back(std::move(error));
     }
 }
 

@@ -45,6 +45,8 @@ class Reading {
     const catalogue::Catalogue& catalogue() const { return catalogue_; }
     void wrong(const Value& value, std::string message);
     void wrong_key(const Value& object, const catalogue::JsonMember& member, std::string message);
+    /// Once true, errors are only counted; a message that is costly to word need not be.
+    bool is_full() const { return errors_.size() >= kMostPlanErrors; }
     /// "expected a length ..., found an array"
     void expected(const Value& value, std::string_view what);
     /// Whether a value or anything in it has been found wrong, so that checks of what it means
