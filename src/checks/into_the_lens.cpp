@@ -84,17 +84,17 @@ std::vector<Glare> glares_at(const ShotScene& scene, const stage::ShotView& view
                              const plan::Plan& plan) {
     std::vector<Glare> glares;
     for (stage::LampLight& light : stage::light_at(scene.stage, view.pose.lens, view.owner)) {
-        Glare glare;
-        glare.lamp = &scene.stage.lamps[static_cast<std::size_t>(light.lamp)];
-        if (glare.lamp->beam.peak_cd <= 0.0) {
+        const stage::PlacedLamp& lamp = scene.stage.lamps[static_cast<std::size_t>(light.lamp)];
+        if (lamp.beam.peak_cd <= 0.0) {
             continue;
         }
+        Glare& glare = glares.emplace_back();
+        glare.lamp = &lamp;
         glare.light = std::move(light);
         glare.shown_share = shown_share(scene, view, *glare.lamp);
         glare.off_lens_axis = Angle::radians(
-            std::acos(std::clamp(glare.light.towards.dot(view.frame.axes().forward), -1.0, 1.0)));
+            std::acos(std::clamp(glare.light.to_lamp.dot(view.frame.axes().forward), -1.0, 1.0)));
         glare.practical = is_practical(plan, *glare.lamp);
-        glares.push_back(std::move(glare));
     }
     return glares;
 }

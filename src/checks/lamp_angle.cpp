@@ -34,8 +34,7 @@ const LampAtMark* strongest(const MarkLight& mark, const stage::Stage& stage, pl
     double most = 0.0;
     for (const LampAtMark& at : mark.lamps) {
         const bool fits = stage.lamps[static_cast<std::size_t>(at.lamp)].role == role;
-        const double square = at.light.seen_share
-                              * stage::open_level_lx(stage, at.light, mark.face, at.light.towards);
+        const double square = at.light.level_square_lx();
         if (fits && at.in_beam && at.direction && square > most) {
             most = square;
             best = &at;

@@ -27,24 +27,23 @@ bool lights_people(plan::LampRole role) {
 }
 
 Working blocked_working(const stage::Stage& stage, const stage::PlacedLamp& lamp,
-                        const stage::LampLight& light, const stage::Figure& figure,
-                        UnitSystem units) {
-    const Vec3 to_lamp = light.towards;
-    const double open = stage::open_level_lx(stage, light, figure.face, to_lamp);
+                        const stage::LampLight& light, UnitSystem units) {
+    const double open = light.open_level_square_lx();
     return {"share seen = rays from the face to the bright face that nothing stops / all rays",
             {{"", "throw", shown(Length::metres(light.throw_m), units)},
              {"", "off axis", degrees_text(light.off_axis, 0)},
              {"", "half of the beam", degrees_text(lamp.beam.beam / 2.0, 0)},
              {"", "square to the lamp, open", level_text(open, units)},
              {"", "hidden by", blockers_text(stage, light)}},
-            share_text(light.seen_share) + " seen, " + level_text(open * light.seen_share, units),
+            share_text(light.seen_share) + " seen, " + level_text(light.level_square_lx(), units),
             "plain geometry"};
 }
 
 void judge(Search& search, const stage::Stage& stage, const stage::Figure& figure,
            const stage::LampLight& light, const plan::Id<plan::Shot>& shot) {
     const stage::PlacedLamp& lamp = stage.lamps[static_cast<std::size_t>(light.lamp)];
-    const double hidden = 1.0 - light.seen_share;
+    const double hidden =
+        light.passed_share > 0.0 ? 1.0 - light.seen_share / light.passed_share : 0.0;
     const bool meant = light.intensity_cd > 0.0 && light.off_axis <= lamp.beam.beam / 2.0;
     if (!lights_people(lamp.role) || !meant || hidden < kNoticedShare
         || !search.said.insert(lamp.lamp.name + "|" + figure.person.name + "|" + stage.beat.name)
@@ -58,7 +57,7 @@ void judge(Search& search, const stage::Stage& stage, const stage::Figure& figur
     finding.shot = shot;
     finding.beat = stage.beat;
     finding.things = {lamp.lamp.name, figure.person.name};
-    for (const stage::Blocker& blocker : light.blockers) {
+    for (const stage::LightBlocker& blocker : light.blockers) {
         finding.things.push_back(stage.owners[static_cast<std::size_t>(blocker.owner)].name);
     }
     finding.at = floor_of(figure.face);
@@ -66,7 +65,7 @@ void judge(Search& search, const stage::Stage& stage, const stage::Figure& figur
     finding.message = capitalised(fmt::format(
         "{} of {} is hidden from the face of {} in {}: {}.", share_text(hidden), said(lamp.lamp),
         figure.person.name, said(stage.beat), blockers_text(stage, light)));
-    finding.working = blocked_working(stage, lamp, light, figure, search.input.plan.units);
+    finding.working = blocked_working(stage, lamp, light, search.input.plan.units);
 }
 
 void look(Search& search, const stage::Stage& stage, const plan::Id<plan::Shot>& shot) {

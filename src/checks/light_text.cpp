@@ -68,7 +68,7 @@ std::vector<WorkingTerm> lamp_terms(const MarkLight& mark, const stage::Stage& s
 
 std::string blockers_text(const stage::Stage& stage, const stage::LampLight& light) {
     std::vector<std::string> parts;
-    for (const stage::Blocker& blocker : light.blockers) {
+    for (const stage::LightBlocker& blocker : light.blockers) {
         const stage::Owner& owner = stage.owners[static_cast<std::size_t>(blocker.owner)];
         parts.push_back(fmt::format("{} {}", said(owner), share_text(blocker.share)));
     }

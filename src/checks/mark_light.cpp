@@ -28,12 +28,13 @@ LampAtMark lamp_at_mark(const stage::Stage& stage, const stage::Figure& figure, 
     const stage::PlacedLamp& lamp = stage.lamps[static_cast<std::size_t>(light.lamp)];
     LampAtMark at;
     at.lamp = light.lamp;
-    at.in_beam = light.intensity_cd > 0.0 && light.off_axis <= lamp.beam.beam / 2.0;
-    at.in_field = light.intensity_cd > 0.0 && light.off_axis <= lamp.beam.field / 2.0;
+    const bool passed = light.intensity_cd > 0.0 && light.passed_share > 0.0;
+    at.in_beam = passed && light.off_axis <= lamp.beam.beam / 2.0;
+    at.in_field = passed && light.off_axis <= lamp.beam.field / 2.0;
     at.direction = photometry::lamp_direction(figure.eyes, lens, lamp.face);
-    at.horizontal_lx = stage::level_lx(stage, light, figure.face, Vec3::UnitZ());
-    at.open_facing_lx = stage::open_level_lx(stage, light, figure.face, facing);
-    at.facing_lx = light.seen_share * at.open_facing_lx;
+    at.horizontal_lx = light.level_lx(Vec3::UnitZ());
+    at.open_facing_lx = light.open_level_lx(facing);
+    at.facing_lx = light.level_lx(facing);
     at.beam_on_floor = footprint_on(lamp, 0.0, lamp.beam.beam);
     at.field_on_floor = footprint_on(lamp, 0.0, lamp.beam.field);
     at.beam_at_face = footprint_on(lamp, figure.face.z(), lamp.beam.beam);
@@ -91,7 +92,7 @@ double facing_level_lx(const stage::Stage& stage, const Vec3& point, const Vec3&
                        int person) {
     double level = 0.0;
     for (const stage::LampLight& light : stage::light_at(stage, point, person)) {
-        level += stage::level_lx(stage, light, point, normal);
+        level += light.level_lx(normal);
     }
     return level;
 }
