@@ -3,6 +3,7 @@
 #include "checks/light_text.h"
 #include "checks/wording.h"
 
+#include <cmath>
 #include <fmt/format.h>
 
 namespace throwline::checks {
@@ -41,6 +42,12 @@ const LampAtMark* strongest(const MarkLight& mark, const stage::Stage& stage, pl
         }
     }
     return best;
+}
+
+/// "34° to camera right": azimuth from the direction to the camera, positive at camera right.
+std::string side_text(Angle azimuth) {
+    const std::string turn = degrees_text(Angle::radians(std::abs(azimuth.rad())), 0);
+    return turn + (azimuth.rad() >= 0.0 ? " to camera right" : " to camera left");
 }
 
 Finding unusual(const ShotScene& scene, const MarkLight& mark, const LampAtMark& at,

@@ -26,6 +26,9 @@ std::optional<Nearest> nearest_face(const CheckInput& input, std::size_t lamp_in
     std::optional<Nearest> nearest;
     for (const BeatScene& beat : input.beats) {
         const stage::PlacedLamp& lamp = beat.stage.lamps[lamp_index];
+        if (lamp.beam.peak_cd <= 0.0) {
+            continue; // it does not burn in this beat
+        }
         for (const stage::Figure& figure : beat.stage.figures) {
             const Vec3 to_face = (figure.face - lamp.face).normalized();
             const Angle off =

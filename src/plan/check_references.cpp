@@ -165,6 +165,7 @@ void check_lamp(Reading& reading, const Value& value, const Lamp& lamp, const Pl
         check_target(reading, value.at("aim"), *thing, lamp.id.name, names);
     }
     names.beats.expect(reading, value.at("aim_beat"), lamp.aim_beat.name);
+    check_beats(reading, value.at("beats"), lamp.beats, names);
     names.circuits.expect(reading, value.at("circuit"), lamp.circuit.name);
 }
 

@@ -161,11 +161,12 @@ constexpr FileKey kLampTable[] = {{"id", kRequired}, {"instrument", kRequired},
                                   {"practical"},     {"along"},
                                   {"drop"},          {"height"},
                                   {"support"},       {"aim"},
-                                  {"aim_beat"},      {"role"},
-                                  {"focus"},         {"level"},
-                                  {"filters"},       {"cut"},
-                                  {"circuit"},       {"channel"},
-                                  {"notes"},         {"extra"}};
+                                  {"aim_beat"},      {"beats"},
+                                  {"role"},          {"focus"},
+                                  {"level"},         {"filters"},
+                                  {"cut"},           {"circuit"},
+                                  {"channel"},       {"notes"},
+                                  {"extra"}};
 constexpr FileKey kBeamCutTable[] = {{"top"}, {"bottom"}, {"left"}, {"right"}};
 constexpr FileKey kUnderlayTable[] = {
     {"file", kRequired}, {"pixel_a", kRequired}, {"pixel_b", kRequired},

@@ -79,6 +79,8 @@ struct Lamp {
     double focus = 0.0;
     /// Dimmer setting 0..1
     double level = 1.0;
+    /// Beats in which it burns; all when empty.
+    std::vector<Id<Beat>> beats;
     /// Catalogue filters, nearest the lamp first.
     std::vector<std::string> filters;
     BeamCut cut;
@@ -90,5 +92,8 @@ struct Lamp {
 
     bool operator==(const Lamp&) const = default;
 };
+
+/// Whether a lamp burns in a beat.
+bool is_lit(const Lamp& lamp, const Id<Beat>& beat);
 
 } // namespace throwline::plan

@@ -43,4 +43,9 @@ const Boom* find(const Plan& plan, const Id<Boom>& id) {
     return found(plan.booms, id);
 }
 
+bool is_lit(const Lamp& lamp, const Id<Beat>& beat) {
+    return lamp.beats.empty()
+           || std::find(lamp.beats.begin(), lamp.beats.end(), beat) != lamp.beats.end();
+}
+
 } // namespace throwline::plan

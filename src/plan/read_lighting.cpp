@@ -126,6 +126,7 @@ void read_value(Reading& reading, const Value& value, Lamp& lamp) {
     read_mounting(reading, object, lamp.mount);
     object.read("aim", lamp.aim);
     object.read("aim_beat", lamp.aim_beat);
+    object.read("beats", lamp.beats);
     object.read("role", lamp.role, std::string_view{"lamp role"});
     object.read("focus", lamp.focus, kShare);
     object.read("level", lamp.level, kShare);

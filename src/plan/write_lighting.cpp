@@ -43,6 +43,7 @@ JsonOut out(const Lamp& lamp) {
     std::visit([&](const auto& mount) { put_mount(object, mount); }, lamp.mount);
     put_unless(object, "aim", lamp.aim, usual.aim);
     put_unless(object, "aim_beat", lamp.aim_beat, usual.aim_beat);
+    put_some(object, "beats", lamp.beats);
     put_unless(object, "role", lamp.role, usual.role);
     put_unless(object, "focus", lamp.focus, usual.focus);
     put_unless(object, "level", lamp.level, usual.level);

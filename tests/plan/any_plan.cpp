@@ -285,6 +285,9 @@ Lamp lamp(int index, const Plan& plan) {
     lamp.mount = mount(plan);
     lamp.aim = aim();
     lamp.aim_beat.name = coin() ? "1" : "";
+    if (coin()) {
+        lamp.beats = {{"1"}};
+    }
     lamp.role = *rc::gen::element(LampRole::key, LampRole::fill, LampRole::effect);
     lamp.focus = number(0, 1);
     lamp.level = number(0, 1);
