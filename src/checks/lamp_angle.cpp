@@ -57,10 +57,10 @@ Finding unusual(const ShotScene& scene, const MarkLight& mark, const LampAtMark&
     finding.things = {lamp.lamp.name, mark.person.name};
     finding.at = floor_of(lamp.point);
     finding.weight = 0.1;
-    finding.message = capitalised(fmt::format(
-        "{} on {} {}: {}, {} from the camera's side and {} up.", said(lamp.lamp), mark.person.name,
-        in_shot(*scene.shot, scene.beat->id), photometry::sentence_of(warning),
-        degrees_text(at.direction->azimuth, 0), degrees_text(at.direction->elevation, 0)));
+    finding.message = capitalised(
+        fmt::format("{} on {} {}: {} ({}, {} up).", said(lamp.lamp), mark.person.name,
+                    in_shot(*scene.shot, scene.beat->id), photometry::sentence_of(warning),
+                    side_text(at.direction->azimuth), degrees_text(at.direction->elevation, 0)));
     finding.working =
         photometry::lamp_direction_working(mark.face, scene.view->pose.lens, lamp.face);
     return finding;
