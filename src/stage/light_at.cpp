@@ -1,142 +1,164 @@
 #include "stage/light_at.h"
 
-#include "photometry/soft_source.h"
+#include "stage/lamp_face.h"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <map>
-#include <numbers>
 
 namespace throwline::stage {
 
 namespace {
 
-/// In front of the face, so that the housing behind it is not in the way of its own light.
-constexpr double kBeforeFace_m = 0.005;
-/// Cells along each side of a soft face: 36 samples put a straight shadow edge within 1/6 of the
-/// face.
-constexpr int kSoftCells = 6;
+/// Nearer than this the receiver is in the lamp, and no level means anything.
+constexpr double kInsideLamp_m = 0.01;
 
-bool sends_from_its_face(const PlacedLamp& lamp) {
-    return lamp.instrument->soft && lamp.beam.beam.deg() < 180.0;
+const PlacedLamp& lamp_at(const Stage& stage, int lamp) {
+    return stage.lamps[static_cast<std::size_t>(lamp)];
 }
 
-/// Points on the bright face that stand for all of it, in the plane of the face, symmetric about
-/// its middle.
-std::vector<Vec2> face_pattern(const PlacedLamp& lamp) {
-    const double half_width_m = lamp.instrument->face_width.m() / 2.0;
-    const double half_height_m = lamp.instrument->face_height.m() / 2.0;
-    std::vector<Vec2> points;
-    if (!lamp.instrument->soft) {
-        // The middle, and a ring that halves the area of a disc.
-        points.emplace_back(0.0, 0.0);
-        for (int i = 0; i < 8; ++i) {
-            const Vec2 ring = unit_at(std::numbers::pi * i / 4.0) * std::numbers::sqrt2 / 2.0;
-            points.emplace_back(ring.x() * half_width_m, ring.y() * half_height_m);
-        }
-        return points;
-    }
-    for (int row = 0; row < kSoftCells; ++row) {
-        for (int column = 0; column < kSoftCells; ++column) {
-            const double x = (2.0 * column + 1.0) / kSoftCells - 1.0;
-            const double y = (2.0 * row + 1.0) / kSoftCells - 1.0;
-            if (!lamp.instrument->round_face || x * x + y * y <= 1.0) {
-                points.emplace_back(x * half_width_m, y * half_height_m);
-            }
+Angle off_axis_of(const PlacedLamp& lamp, const Vec3& receiver) {
+    const Vec3 towards = receiver - lamp.face;
+    return Angle::radians(std::atan2(lamp.axis.cross(towards).norm(), lamp.axis.dot(towards)));
+}
+
+/// What of the face is left by the barn doors, and what stands before it.
+void look_at_face(LampLight& light, const Stage& stage, const PlacedLamp& lamp,
+                  int receiver_owner) {
+    const std::vector<Vec3> points = face_points(lamp, light.receiver, true);
+    std::vector<Segment> passed;
+    for (const Vec3& point : points) {
+        if (passes_cut(lamp, light.receiver - point)) {
+            passed.push_back({light.receiver, point});
         }
     }
-    return points;
-}
-
-/// Barn doors and shutters: whether a direction in the lamp's own frame passes between them.
-bool passes(const plan::BeamCut& cut, double half_field_rad, double right_rad, double up_rad) {
-    return right_rad >= -half_field_rad * (1.0 - cut.left)
-           && right_rad <= half_field_rad * (1.0 - cut.right)
-           && up_rad <= half_field_rad * (1.0 - cut.top)
-           && up_rad >= -half_field_rad * (1.0 - cut.bottom);
-}
-
-bool passes_cut(const PlacedLamp& lamp, const Vec3& from_lamp) {
-    if (lamp.cut.is_open()) {
-        return true;
-    }
-    const double ahead = from_lamp.dot(lamp.axis);
-    return passes(lamp.cut, lamp.beam.field.rad() / 2.0,
-                  std::atan2(from_lamp.dot(lamp.right), ahead),
-                  std::atan2(from_lamp.dot(lamp.up), ahead));
-}
-
-void look_for_blockers(const Stage& stage, const PlacedLamp& lamp, const Vec3& point, int person,
-                       LampLight& light) {
-    const std::vector<Vec2> pattern = face_pattern(lamp);
+    const auto hits = stage.rays->firsts_between(passed, {lamp.owner, receiver_owner});
     std::map<int, int> hidden_by;
-    for (const Vec2& on_face : pattern) {
-        const Vec3 from = lamp.face + lamp.right * on_face.x() + lamp.up * on_face.y()
-                          + lamp.axis * kBeforeFace_m;
-        if (const auto hit = stage.rays->first_between({point, from}, {lamp.owner, person})) {
+    for (const std::optional<Hit>& hit : hits) {
+        if (hit) {
             ++hidden_by[hit->owner];
         }
     }
-    const double count = static_cast<double>(pattern.size());
+    const auto whole = static_cast<double>(points.size());
+    light.passed_share = static_cast<double>(passed.size()) / whole;
     int hidden = 0;
-    for (const auto& [owner, times] : hidden_by) {
-        light.blockers.push_back({owner, times / count});
-        hidden += times;
+    for (const auto& [owner, count] : hidden_by) {
+        light.blockers.push_back({owner, count / whole});
+        hidden += count;
     }
-    std::stable_sort(light.blockers.begin(), light.blockers.end(),
-                     [](const Blocker& a, const Blocker& b) { return a.share > b.share; });
-    light.seen_share = 1.0 - hidden / count;
+    light.seen_share = (static_cast<double>(passed.size()) - hidden) / whole;
+    std::stable_sort(
+        light.blockers.begin(), light.blockers.end(),
+        [](const LightBlocker& a, const LightBlocker& b) { return a.share > b.share; });
 }
 
-/// How far a soft lamp falls below a bare diffuse face in a direction: an egg-crate in front of it.
-double narrowing(const PlacedLamp& lamp, const LampLight& light) {
-    const double diffuse_cd = lamp.beam.peak_cd * std::cos(light.off_axis.rad());
-    return diffuse_cd > 0.0 ? std::min(1.0, light.intensity_cd / diffuse_cd) : 0.0;
+double whole_level_lx(const LampLight& light, const Vec3& normal) {
+    if (light.panel) {
+        return light.narrowing
+               * photometry::soft_illuminance_lx(*light.panel, light.receiver, normal);
+    }
+    const double cosine = light.to_lamp.dot(normal);
+    if (cosine <= 0.0 || light.throw_m < kInsideLamp_m) {
+        return 0.0;
+    }
+    return light.intensity_cd * cosine / (light.throw_m * light.throw_m);
 }
+
+/// All but what is in the way.
+LampLight unblocked(const Stage& stage, int index, const Vec3& receiver) {
+    const PlacedLamp& lamp = lamp_at(stage, index);
+    LampLight light;
+    light.lamp = index;
+    light.receiver = receiver;
+    const Vec3 towards = lamp.face - receiver;
+    light.throw_m = towards.norm();
+    if (light.throw_m > 0.0) {
+        light.to_lamp = towards / light.throw_m;
+    }
+    light.off_axis = off_axis_of(lamp, receiver);
+    light.panel = panel_of(lamp);
+    light.narrowing = light.panel ? narrowing_at(lamp, light.off_axis) : 1.0;
+    light.intensity_cd = photometry::intensity_cd(lamp.beam, light.off_axis);
+    return light;
+}
+
+/// Rays from one receiver of a map to the parts of the face that light it.
+struct MapPoint {
+    std::size_t index = 0;
+    std::size_t first_ray = 0;
+    std::size_t ray_count = 0;
+    double level_per_ray_lx = 0.0;
+};
 
 } // namespace
 
-std::vector<LampLight> light_at(const Stage& stage, const Vec3& point, int person) {
-    std::vector<LampLight> all;
-    all.reserve(stage.lamps.size());
+double LampLight::open_level_lx(const Vec3& normal) const {
+    return passed_share * whole_level_lx(*this, normal);
+}
+
+double LampLight::level_lx(const Vec3& normal) const {
+    return seen_share * whole_level_lx(*this, normal);
+}
+
+LampLight light_from(const Stage& stage, int lamp, const Vec3& receiver, int receiver_owner) {
+    LampLight light = unblocked(stage, lamp, receiver);
+    look_at_face(light, stage, lamp_at(stage, lamp), receiver_owner);
+    return light;
+}
+
+std::vector<LampLight> light_at(const Stage& stage, const Vec3& receiver, int receiver_owner) {
+    std::vector<LampLight> lights;
     for (std::size_t i = 0; i < stage.lamps.size(); ++i) {
-        const PlacedLamp& lamp = stage.lamps[i];
-        LampLight& light = all.emplace_back();
-        light.lamp = static_cast<int>(i);
-        const Vec3 to_lamp = lamp.face - point;
-        light.throw_m = to_lamp.norm();
-        if (light.throw_m <= kRayOffset_m) {
+        lights.push_back(light_from(stage, static_cast<int>(i), receiver, receiver_owner));
+    }
+    return lights;
+}
+
+double sum_open_level_lx(std::span<const LampLight> lights, const Vec3& normal) {
+    double sum_lx = 0.0;
+    for (const LampLight& light : lights) {
+        sum_lx += light.open_level_lx(normal);
+    }
+    return sum_lx;
+}
+
+double sum_level_lx(std::span<const LampLight> lights, const Vec3& normal) {
+    double sum_lx = 0.0;
+    for (const LampLight& light : lights) {
+        sum_lx += light.level_lx(normal);
+    }
+    return sum_lx;
+}
+
+std::vector<double> levels_from(const Stage& stage, int index, std::span<const Vec3> points,
+                                std::span<const Vec3> normals) {
+    const PlacedLamp& lamp = lamp_at(stage, index);
+    std::vector<double> levels(points.size(), 0.0);
+    std::vector<MapPoint> lit;
+    std::vector<Segment> rays;
+    for (std::size_t i = 0; i < points.size(); ++i) {
+        const LampLight light = unblocked(stage, index, points[i]);
+        const double level_lx = whole_level_lx(light, normals[normals.size() == 1 ? 0 : i]);
+        if (level_lx < kDarkest_lx) {
             continue;
         }
-        light.towards = to_lamp / light.throw_m;
-        light.off_axis =
-            Angle::radians(std::acos(std::clamp(-light.towards.dot(lamp.axis), -1.0, 1.0)));
-        if (passes_cut(lamp, -light.towards)) {
-            light.intensity_cd = photometry::intensity_cd(lamp.beam, light.off_axis);
+        const std::vector<Vec3> face = face_points(lamp, points[i], false);
+        MapPoint point{i, rays.size(), 0, level_lx / static_cast<double>(face.size())};
+        for (const Vec3& on_face : face) {
+            if (passes_cut(lamp, points[i] - on_face)) {
+                rays.push_back({points[i], on_face});
+            }
         }
-        look_for_blockers(stage, lamp, point, person, light);
+        point.ray_count = rays.size() - point.first_ray;
+        lit.push_back(point);
     }
-    return all;
-}
-
-double open_level_lx(const Stage& stage, const LampLight& light, const Vec3& point,
-                     const Vec3& normal) {
-    const PlacedLamp& lamp = stage.lamps[static_cast<std::size_t>(light.lamp)];
-    if (light.intensity_cd <= 0.0) {
-        return 0.0;
+    const std::vector<bool> blocked = stage.rays->blocked(rays, {lamp.owner, -1});
+    for (const MapPoint& point : lit) {
+        for (std::size_t ray = 0; ray < point.ray_count; ++ray) {
+            levels[point.index] += blocked[point.first_ray + ray] ? 0.0 : point.level_per_ray_lx;
+        }
     }
-    if (!sends_from_its_face(lamp)) {
-        const double cosine = std::max(0.0, normal.dot(light.towards));
-        return light.intensity_cd * cosine / (light.throw_m * light.throw_m);
-    }
-    const photometry::SoftPanel panel =
-        photometry::soft_panel(*lamp.instrument, lamp.beam.peak_cd, lamp.face, lamp.axis);
-    return photometry::soft_illuminance_lx(panel, point, normal) * narrowing(lamp, light);
-}
-
-double level_lx(const Stage& stage, const LampLight& light, const Vec3& point, const Vec3& normal) {
-    return light.seen_share * open_level_lx(stage, light, point, normal);
+    return levels;
 }
 
 } // namespace throwline::stage

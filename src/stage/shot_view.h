@@ -28,8 +28,10 @@ struct ShotView {
     int owner = -1;
 };
 
-/// Resolves aim, focal length, stop and focus of a shot on its stage. Nothing when the camera, its
-/// sensor or its lens cannot be found, or no subject is on the floor and no aim is given.
+/// Resolves aim, focal length, stop and focus of a shot on its stage, by the rules of framed()
+/// (framing.h). Without a stop: the lens's widest at that focal length, evenly between its ends,
+/// times the extender. Angles are those of a pinhole focused at infinity. Nothing when the camera,
+/// its sensor or its lens cannot be found, or no subject is on the floor and no aim is given.
 std::optional<ShotView> view_of(const plan::Plan& plan, const catalogue::Catalogue& catalogue,
                                 const Stage& stage, const plan::Shot& shot);
 

@@ -54,9 +54,15 @@ struct PlacedLamp {
     Polygon support_outline;
 };
 
+/// Whether a lamp sends its light all round from its middle: a bulb or a lantern (field angle of
+/// half a turn or more, no soft face). Its `face` is then its `point`, and it has no face to look
+/// at.
+bool is_all_round(const PlacedLamp& lamp);
+
 struct PlacedBoom {
     plan::Id<plan::Boom> boom;
     int owner = -1;
+    /// Its lowest point.
     Vec3 microphone = Vec3::Zero();
     Vec3 hands = Vec3::Zero();
     Polygon operator_outline;
@@ -89,9 +95,13 @@ struct Stage {
     const PlacedLamp* lamp(const plan::Id<plan::Lamp>& lamp) const;
 };
 
-/// Raises the plan at a beat, with cameras where `shot` has them. Room surfaces have holes where
-/// openings are; doors stand shut, windows are panes that let light and sight through.
-/// The plan must be one the reader accepts; a name that nothing has is left out.
+/// Name of the owner of a wall: "wall 2", counted from 0 as in a plan file.
+std::string wall_name(int index);
+
+/// Raises the plan at a beat, with cameras where `shot` has them. Room surfaces look inwards and
+/// have holes where openings are; doors stand shut in theirs (a part of the opening's own owner),
+/// while windows and bare openings hold nothing: a ray through them leaves the room and meets
+/// nothing. The plan must be one the reader accepts; a name that nothing has is left out.
 Stage raise(const plan::Plan& plan, const catalogue::Catalogue& catalogue,
             const plan::Id<plan::Beat>& beat, const plan::Id<plan::Shot>& shot = {});
 

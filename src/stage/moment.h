@@ -1,0 +1,45 @@
+#pragma once
+
+#include "catalogue/catalogue.h"
+#include "plan/places.h"
+#include "plan/plan.h"
+#include "stage/figure.h"
+
+#include <optional>
+#include <string>
+
+/// Where named things are at a beat, asked before there is a stage.
+namespace throwline::stage {
+
+/// A plan at a beat while a shot is taken (empty for none).
+struct Moment {
+    const plan::Plan& plan;
+    const catalogue::Catalogue& catalogue;
+    plan::Id<plan::Beat> beat;
+    plan::Id<plan::Shot> shot;
+};
+
+/// Lens of a camera; nothing when the camera is not on the floor.
+std::optional<Vec3> lens_point(const Moment& moment, const plan::Camera& camera);
+
+/// Whether a boom is used in a beat.
+bool is_on_floor(const plan::Boom& boom, const plan::Id<plan::Beat>& beat);
+
+/// Where a thing of any kind stands on the floor; nothing when nothing is called so, or it is not
+/// on the floor.
+std::optional<Vec2> floor_place(const Moment& moment, const std::string& name);
+
+/// Where a thing is looked at: a person's face, a lens, the turning point of a lamp, a microphone,
+/// the middle of scenery or of an opening.
+std::optional<Vec3> look_place(const Moment& moment, const std::string& name);
+
+/// An aim resolved; nothing when it is empty or names what is not there.
+std::optional<Vec3> aim_point(const Moment& moment, const plan::Aim& aim);
+
+/// What a mark faces, resolved; 0 for somebody who faces what is not there or their own place.
+Angle facing_of(const Moment& moment, const plan::Mark& mark);
+
+/// A person on their mark, standing, sitting or lying on what is there.
+Body body_on_mark(const Moment& moment, const plan::Person& person, const plan::Mark& mark);
+
+} // namespace throwline::stage
