@@ -3,9 +3,9 @@
 #include "checks/occupants.h"
 #include "checks/wording.h"
 
+#include <algorithm>
 #include <cmath>
 #include <fmt/format.h>
-#include <set>
 
 namespace throwline::checks {
 
@@ -14,19 +14,34 @@ namespace {
 /// Touching within this much is touching, not overlapping: a tape reads no finer.
 constexpr double kTouch_m = 0.01;
 
-/// Where and when something was looked at, and what has been said already: an overlap that lasts
+/// A thing that is found again within this distance has not been moved: a pedestal only turned.
+constexpr double kSamePlace_m = 0.1;
+
+/// Something that has been told, by who and where.
+struct Told {
+    std::string who;
+    Vec2 at = Vec2::Zero();
+};
+
+/// Where and when something was looked at, and what has been told already: an overlap that lasts
 /// over several beats or shots is one finding, at the first of them.
 struct Search {
     const CheckInput& input;
     std::vector<Finding> findings;
-    std::set<std::string> said;
+    std::vector<Told> told;
     plan::Id<plan::Shot> shot;
     plan::Id<plan::Beat> beat;
 };
 
-std::string place_key(const Occupant& a) {
-    return fmt::format("{}|{}|{:.2f}|{:.2f}", a.name, static_cast<int>(a.takes), a.least.x(),
-                       a.least.y());
+/// Whether this is new; from then on it is told.
+bool is_news(Search& search, const std::string& who, const Vec2& at) {
+    const bool known = std::any_of(search.told.begin(), search.told.end(), [&](const Told& told) {
+        return told.who == who && (told.at - at).norm() < kSamePlace_m;
+    });
+    if (!known) {
+        search.told.push_back({who, at});
+    }
+    return !known;
 }
 
 std::string called(const Occupant& a) {
@@ -83,7 +98,8 @@ void compare(Search& search, const Occupant& a, const Occupant& b) {
     }
     const double side_m = std::sqrt(std::min(area(a.outline), area(b.outline)));
     if (shared_m2 <= kTouch_m * side_m || may_share(a, b, shared_m2)
-        || !search.said.insert(place_key(a) + "||" + place_key(b)).second) {
+        || !is_news(search, called(a) + " and " + called(b),
+                    (centroid(a.outline) + centroid(b.outline)) / 2.0)) {
         return;
     }
     const UnitSystem units = search.input.plan.units;
@@ -111,7 +127,7 @@ void stay_in_room(Search& search, const Occupant& a) {
         outside_m2 += area(part);
     }
     if (outside_m2 <= kTouch_m * std::sqrt(area(a.outline))
-        || !search.said.insert(place_key(a)).second) {
+        || !is_news(search, called(a), centroid(a.outline))) {
         return;
     }
     Finding& finding = search.findings.emplace_back();
