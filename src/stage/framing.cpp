@@ -172,7 +172,7 @@ Framing framed_at(const plan::Shot& shot, const LensReach& reach, const optics::
         const Figure& first = *subjects.front();
         const double tall_m = first.crown.z() - first.landmark_z_m(wanted.bottom_cut_share);
         const double frame_m = tall_m / (1.0 - wanted.headroom_share);
-        const double depth_m = optics::axes_of(pose).forward.dot(first.face - pose.lens);
+        const double depth_m = optics::axes_of(pose).forward.dot(first.crown - pose.lens);
         if (depth_m > kUnderLens_m && frame_m > 0.0) {
             framing.wanted_focal = reach.area.height * (depth_m / frame_m);
         }

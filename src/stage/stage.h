@@ -45,7 +45,7 @@ struct PlacedLamp {
     Vec3 up = Vec3::UnitY();
     /// Where it is aimed; nothing for straight down.
     std::optional<Vec3> target;
-    /// After focus, filters and dimmer.
+    /// After focus, filters and dimmer; peak 0 in beats in which it does not burn.
     photometry::BeamModel beam;
     double colour_temperature_k = 3200.0;
     plan::LampRole role = plan::LampRole::effect;
