@@ -33,8 +33,8 @@ BackingGrid backing_grid(const ShotScene& scene) {
     return grid;
 }
 
-/// First and last dressed cell of each row or column; -1 when it has none.
-struct DressedSpan {
+/// First and last cell of a row or column that bounds it; -1 when none does.
+struct Span {
     int first = -1;
     int last = -1;
 
@@ -45,18 +45,27 @@ struct DressedSpan {
 };
 
 struct DressedSpans {
-    std::vector<DressedSpan> rows;
-    std::vector<DressedSpan> columns;
+    std::vector<Span> rows;
+    std::vector<Span> columns;
+    /// Without the floor: what is open above a bare floor is not open above a set.
+    std::vector<Span> upright_columns;
 };
 
-DressedSpans dressed_spans(const BackingGrid& grid) {
-    DressedSpans spans{std::vector<DressedSpan>(static_cast<std::size_t>(grid.rows)),
-                       std::vector<DressedSpan>(static_cast<std::size_t>(grid.columns))};
+DressedSpans dressed_spans(const ShotScene& scene, const BackingGrid& grid) {
+    DressedSpans spans;
+    spans.rows.resize(static_cast<std::size_t>(grid.rows));
+    spans.columns.resize(static_cast<std::size_t>(grid.columns));
+    spans.upright_columns = spans.columns;
     for (int row = 0; row < grid.rows; ++row) {
         for (int column = 0; column < grid.columns; ++column) {
-            if (grid.is_dressed(column, row)) {
-                spans.rows[static_cast<std::size_t>(row)].include(column);
-                spans.columns[static_cast<std::size_t>(column)].include(row);
+            if (!grid.is_dressed(column, row)) {
+                continue;
+            }
+            spans.rows[static_cast<std::size_t>(row)].include(column);
+            spans.columns[static_cast<std::size_t>(column)].include(row);
+            const int solid = scene.hits.cells[grid.index(column, row)]->solid;
+            if (scene.stage.solids[static_cast<std::size_t>(solid)].part != stage::Part::floor) {
+                spans.upright_columns[static_cast<std::size_t>(column)].include(row);
             }
         }
     }
@@ -65,14 +74,15 @@ DressedSpans dressed_spans(const BackingGrid& grid) {
 
 /// Nearest edge to which an undressed cell is joined; distances in shares of the frame.
 FrameSide side_of(const BackingGrid& grid, const DressedSpans& spans, int column, int row) {
-    const DressedSpan& in_row = spans.rows[static_cast<std::size_t>(row)];
-    const DressedSpan& in_column = spans.columns[static_cast<std::size_t>(column)];
+    const Span& in_row = spans.rows[static_cast<std::size_t>(row)];
+    const Span& in_column = spans.columns[static_cast<std::size_t>(column)];
+    const Span& upright = spans.upright_columns[static_cast<std::size_t>(column)];
     const double across = (column + 0.5) / grid.columns;
     const double down = (row + 0.5) / grid.rows;
-    if (in_row.first < 0 && in_column.first < 0) {
-        return down < 0.5 ? FrameSide::top : FrameSide::bottom;
-    }
-    FrameSide side = FrameSide::middle;
+    // Where nothing is dressed all along the row, the cell belongs to what is open above or below.
+    FrameSide side = in_row.first >= 0 ? FrameSide::middle
+                     : down < 0.5      ? FrameSide::top
+                                       : FrameSide::bottom;
     double nearest = 2.0;
     const auto offer = [&](FrameSide offered, bool joined, double distance) {
         if (joined && distance < nearest) {
@@ -82,7 +92,7 @@ FrameSide side_of(const BackingGrid& grid, const DressedSpans& spans, int column
     };
     offer(FrameSide::left, in_row.first >= 0 && column < in_row.first, across);
     offer(FrameSide::right, in_row.first >= 0 && column > in_row.last, 1.0 - across);
-    offer(FrameSide::top, in_column.first >= 0 && row < in_column.first, down);
+    offer(FrameSide::top, upright.first >= 0 && row < upright.first, down);
     offer(FrameSide::bottom, in_column.first >= 0 && row > in_column.last, 1.0 - down);
     return side;
 }
@@ -121,7 +131,7 @@ Backing backing_of(const stage::Stage& stage, const std::optional<stage::Hit>& h
 
 Undressed undressed_in(const ShotScene& scene) {
     const BackingGrid grid = backing_grid(scene);
-    const DressedSpans spans = dressed_spans(grid);
+    const DressedSpans spans = dressed_spans(scene, grid);
     const double cell = 1.0 / std::max<double>(1.0, static_cast<double>(grid.cells.size()));
     Undressed result;
     result.cells.resize(grid.cells.size());
