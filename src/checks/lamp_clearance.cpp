@@ -1,10 +1,10 @@
+#include "base/closest_point.h"
 #include "checks/light_checks.h"
 #include "checks/wording.h"
 
 #include <algorithm>
 #include <cmath>
 #include <fmt/format.h>
-#include <numbers>
 #include <optional>
 #include <set>
 
@@ -16,22 +16,9 @@ namespace {
 struct Near {
     double distance_m = 0.0;
     std::string what;
+    std::string name;
     Vec2 at = Vec2::Zero();
 };
-
-/// The axis and a ring of directions at half the beam: what the bright face looks at.
-std::vector<Vec3> beam_directions(const stage::PlacedLamp& lamp) {
-    std::vector<Vec3> directions{lamp.axis};
-    constexpr double kWidest_rad = 1.2;
-    const double half_rad = std::min(lamp.beam.beam.rad() / 2.0, kWidest_rad);
-    for (int i = 0; i < 8; ++i) {
-        const Vec2 ring = unit_at(std::numbers::pi * i / 4.0);
-        directions.push_back((lamp.axis * std::cos(half_rad)
-                              + (lamp.right * ring.x() + lamp.up * ring.y()) * std::sin(half_rad))
-                                 .normalized());
-    }
-    return directions;
-}
 
 void keep_nearer(std::optional<Near>& nearest, Near candidate) {
     if (!nearest || candidate.distance_m < nearest->distance_m) {
@@ -39,20 +26,42 @@ void keep_nearer(std::optional<Near>& nearest, Near candidate) {
     }
 }
 
+/// How far off its axis a bright face still heats what it looks at: all of its beam, and never less
+/// than a cone of 60 degrees (common practice, no source).
+Angle heated_half_angle(const stage::PlacedLamp& lamp) {
+    return std::clamp(lamp.beam.beam / 2.0, Angle::degrees(30), Angle::degrees(80));
+}
+
+/// The nearest place of a solid that a bright face looks at.
+std::optional<Vec3> nearest_place(const stage::Solid& solid, const stage::PlacedLamp& lamp) {
+    const double least_cosine = std::cos(heated_half_angle(lamp).rad());
+    std::optional<Vec3> nearest;
+    for (const auto& [a, b, c] : solid.mesh.triangles) {
+        const Vec3 place = closest_on_triangle(lamp.face, solid.mesh.vertices[a],
+                                               solid.mesh.vertices[b], solid.mesh.vertices[c]);
+        const Vec3 towards = place - lamp.face;
+        const bool heated = towards.dot(lamp.axis) >= least_cosine * towards.norm();
+        if (heated && (!nearest || towards.norm() < (*nearest - lamp.face).norm())) {
+            nearest = place;
+        }
+    }
+    return nearest;
+}
+
 std::optional<Near> nearest_thing(const stage::Stage& stage, const stage::PlacedLamp& lamp) {
     std::optional<Near> nearest;
-    const double clearance_m = lamp.instrument->clearance.m();
-    for (const Vec3& direction : beam_directions(lamp)) {
-        if (const auto hit =
-                stage.rays->nearest_hit(lamp.face, direction, clearance_m, {lamp.owner, -1})) {
-            const stage::Owner& owner = stage.owners[static_cast<std::size_t>(hit->owner)];
-            keep_nearer(nearest, {hit->distance_m, said(owner),
-                                  floor_of(lamp.face + direction * hit->distance_m)});
+    for (const stage::Solid& solid : stage.solids) {
+        const bool own = solid.owner_index == lamp.owner;
+        if (const auto place = own ? std::nullopt : nearest_place(solid, lamp)) {
+            const stage::Owner& owner = stage.owners[static_cast<std::size_t>(solid.owner_index)];
+            keep_nearer(nearest,
+                        {(*place - lamp.face).norm(), said(owner), owner.name, floor_of(*place)});
         }
     }
     for (const stage::Figure& figure : stage.figures) {
         for (const Vec3& point : {figure.crown, figure.face, figure.chest}) {
-            keep_nearer(nearest, {(point - lamp.face).norm(), figure.person.name, floor_of(point)});
+            keep_nearer(nearest, {(point - lamp.face).norm(), figure.person.name,
+                                  figure.person.name, floor_of(point)});
         }
     }
     return nearest;
@@ -62,7 +71,7 @@ Finding too_near(const stage::PlacedLamp& lamp, const Near& near, UnitSystem uni
     Finding finding;
     finding.check = "lamp-clearance";
     finding.severity = Severity::error;
-    finding.things = {lamp.lamp.name, near.what};
+    finding.things = {lamp.lamp.name, near.name};
     finding.at = near.at;
     finding.weight = 1.0 + 1.0 - near.distance_m / lamp.instrument->clearance.m();
     finding.message = capitalised(

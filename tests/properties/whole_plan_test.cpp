@@ -5,6 +5,7 @@
 #include "support/finding_signature.h"
 
 #include <gtest/gtest.h>
+#include <limits>
 #include <random>
 
 namespace throwline {
@@ -12,24 +13,24 @@ namespace {
 
 using support::analysis_of;
 using support::demo_plan;
-using support::signatures;
 
 class WholePlan : public testing::TestWithParam<const char*> {};
 
-/// Rounding alone moves a place on the plan by far less than this.
-constexpr double kSamePlace_m = 1e-3;
+/// Rays are cast in single precision, and one that grazes an edge may fall either way: the middle
+/// of what many of them met moves by a few millimetres.
+constexpr double kSamePlace_m = 5e-3;
 
 void expect_moved_places(const checks::Analysis& before, const checks::Analysis& after,
                          const Vec2& by, Angle turn) {
     for (const checks::Finding& finding : before.findings) {
         const Vec2 expected = rotated(finding.at, turn.rad()) + by;
-        bool found = false;
+        double nearest_m = std::numeric_limits<double>::max();
         for (const checks::Finding& other : after.findings) {
-            found = found
-                    || (support::signature(other) == support::signature(finding)
-                        && (other.at - expected).norm() < kSamePlace_m);
+            if (support::signature(other) == support::signature(finding)) {
+                nearest_m = std::min(nearest_m, (other.at - expected).norm());
+            }
         }
-        EXPECT_TRUE(found) << support::signature(finding);
+        EXPECT_LT(nearest_m, kSamePlace_m) << support::signature(finding);
     }
 }
 
@@ -44,7 +45,7 @@ TEST_P(WholePlan, TurnedAndMovedHasTheSameFindingsInTheSamePlaces) {
         const double x_m = metres(random);
         const double y_m = metres(random);
         const checks::Analysis after = analysis_of(plan::moved(plan, {x_m, y_m}, turn));
-        EXPECT_EQ(signatures(after.findings), signatures(before.findings))
+        EXPECT_EQ(support::difference(after.findings, before.findings), "")
             << "turned by " << turn.deg() << " deg, moved by " << x_m << ", " << y_m;
         expect_moved_places(before, after, {x_m, y_m}, turn);
     }
@@ -53,7 +54,7 @@ TEST_P(WholePlan, TurnedAndMovedHasTheSameFindingsInTheSamePlaces) {
 TEST_P(WholePlan, SeenInAMirrorHasTheSameFindings) {
     const plan::Plan plan = demo_plan(GetParam());
     const checks::Analysis mirrored = analysis_of(plan::mirrored(plan));
-    EXPECT_EQ(signatures(mirrored.findings), signatures(analysis_of(plan).findings));
+    EXPECT_EQ(support::difference(mirrored.findings, analysis_of(plan).findings), "");
 }
 
 TEST_P(WholePlan, HasTheSameFindingsInFeetAndInMetres) {

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <fmt/format.h>
+#include <iterator>
 #include <string>
 #include <vector>
 
@@ -25,6 +26,25 @@ inline std::vector<std::string> signatures(const std::vector<checks::Finding>& f
     }
     std::sort(all.begin(), all.end());
     return all;
+}
+
+/// What only one of two analyses found, a line each: "+" only the first, "-" only the second.
+inline std::string difference(const std::vector<checks::Finding>& first,
+                              const std::vector<checks::Finding>& second) {
+    const std::vector<std::string> a = signatures(first);
+    const std::vector<std::string> b = signatures(second);
+    std::vector<std::string> only_a;
+    std::vector<std::string> only_b;
+    std::set_difference(a.begin(), a.end(), b.begin(), b.end(), std::back_inserter(only_a));
+    std::set_difference(b.begin(), b.end(), a.begin(), a.end(), std::back_inserter(only_b));
+    std::string text;
+    for (const std::string& line : only_a) {
+        text += "+ " + line + "\n";
+    }
+    for (const std::string& line : only_b) {
+        text += "- " + line + "\n";
+    }
+    return text;
 }
 
 } // namespace throwline::support
