@@ -11,6 +11,9 @@ namespace throwline::checks {
 
 namespace {
 
+/// Less than this is no turn at all to the eye.
+constexpr Angle kNoTurn = Angle::degrees(0.5);
+
 /// Sizes of one person on both sides of a cut.
 struct SizesAcross {
     optics::ShotSize before = optics::ShotSize::full;
@@ -57,6 +60,13 @@ std::string sizes_text(const SizesAcross& sizes) {
                        optics::name_of(sizes.after));
 }
 
+std::string turn_text(Angle turn, const plan::Id<plan::Person>& person) {
+    if (turn < kNoTurn) {
+        return "does not turn the view of " + said(person);
+    }
+    return fmt::format("turns the view of {} by only {}", said(person), angle_text(turn));
+}
+
 std::optional<Finding> judged(const Cut& cut) {
     const std::vector<plan::Id<plan::Person>> shared = shared_subjects(cut);
     if (shared.empty()) {
@@ -76,11 +86,9 @@ std::optional<Finding> judged(const Cut& cut) {
     finding.things.push_back(person.name);
     finding.at = cut.camera_after();
     finding.weight = 1.0 - turn->rad() / optics::kLeastTurn.rad();
-    finding.message =
-        fmt::format("The cut {} turns the view of {} by only {} and {}; turn by {} or change by {} "
-                    "sizes.",
-                    said(cut), said(person), angle_text(*turn), sizes_text(*sizes),
-                    angle_text(optics::kLeastTurn), optics::kLeastSizeSteps);
+    finding.message = fmt::format("The cut {} {} and {}; turn by {} or change by {} sizes.",
+                                  said(cut), turn_text(*turn, person), sizes_text(*sizes),
+                                  angle_text(optics::kLeastTurn), optics::kLeastSizeSteps);
     finding.working = turn_working(cut, person, *sizes);
     return finding;
 }

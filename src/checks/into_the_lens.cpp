@@ -20,6 +20,8 @@ constexpr double kBeforeFace_m = 0.005;
 constexpr double kFieldShare = 0.1;
 /// Light from farther off the axis meets the side of the lens.
 constexpr Angle kSideways = Angle::degrees(90.0);
+/// Where the hood leaves less of the glass lit than this, nothing is said (own choice).
+constexpr double kLeastLitGlass = 0.25;
 
 /// What one lamp does to one lens.
 struct Glare {
@@ -31,9 +33,9 @@ struct Glare {
     Angle off_lens_axis;
     bool practical = false;
 
-    /// Whether the lens stands in the lamp's field.
+    /// Whether the lens stands in the lamp's field, and not behind its barn doors.
     bool is_lit() const {
-        return light.intensity_cd >= kFieldShare * lamp->beam.peak_cd && light.intensity_cd > 0.0;
+        return light.intensity_cd >= kFieldShare * lamp->beam.peak_cd && light.passed_share > 0.0;
     }
 };
 
@@ -150,9 +152,15 @@ optics::HoodShade shade_of(const stage::ShotView& view) {
     return optics::hood_shade(hood_of(view));
 }
 
-bool strikes_glass(const Glare& glare, const optics::HoodShade& shade) {
-    return glare.is_lit() && glare.light.seen_share > 0.0 && glare.off_lens_axis < kSideways
-           && glare.off_lens_axis < shade.complete;
+/// Share of the glass that the hood leaves lit, taken to fall evenly from where shading begins to
+/// where it is complete.
+double lit_glass(Angle off_axis, const optics::HoodShade& shade) {
+    if (off_axis >= kSideways || off_axis >= shade.complete) {
+        return 0.0;
+    }
+    return off_axis <= shade.begins
+               ? 1.0
+               : (shade.complete - off_axis).rad() / (shade.complete - shade.begins).rad();
 }
 
 Working hood_working(const stage::ShotView& view, const Glare& glare,
@@ -172,12 +180,18 @@ Working hood_working(const stage::ShotView& view, const Glare& glare,
             "plain geometry; the hood is a model of our own"};
 }
 
-Finding flare_finding(const ShotScene& scene, const stage::ShotView& view, const Glare& glare,
-                      const optics::HoodShade& shade, UnitSystem units) {
-    Finding finding = lamp_finding(scene, glare, Severity::caution);
-    const bool part = glare.off_lens_axis > shade.begins;
-    finding.weight = glare.light.seen_share * (part ? 0.5 : 1.0)
-                     * (1.0 - glare.off_lens_axis.deg() / kSideways.deg());
+/// A glass that the hood shades in part is worth a word only.
+std::optional<Finding> flare_finding(const ShotScene& scene, const stage::ShotView& view,
+                                     const Glare& glare, UnitSystem units) {
+    const optics::HoodShade shade = shade_of(view);
+    const double lit = lit_glass(glare.off_lens_axis, shade);
+    if (!glare.is_lit() || glare.light.seen_share <= 0.0 || lit < kLeastLitGlass) {
+        return std::nullopt;
+    }
+    const bool part = lit < 1.0;
+    Finding finding = lamp_finding(scene, glare, part ? Severity::note : Severity::caution);
+    finding.weight =
+        glare.light.seen_share * lit * (1.0 - glare.off_lens_axis.deg() / kSideways.deg());
     finding.message = fmt::format(
         "{} strikes the front glass of {} {} from outside the frame, {}, {} off its axis; the hood "
         "{} from {} on, so set a flag or close a barn door.",
@@ -196,12 +210,12 @@ std::vector<Finding> into_the_lens(const CheckInput& input, std::stop_token stop
     return over_shots(
         input, stop,
         [&](const ShotScene& scene, const stage::ShotView& view, std::vector<Finding>& found) {
-            const optics::HoodShade shade = shade_of(view);
             for (const Glare& glare : glares_at(scene, view, input.plan)) {
                 if (glare.shown_share > 0.0) {
                     found.push_back(in_frame_finding(scene, view, glare));
-                } else if (strikes_glass(glare, shade)) {
-                    found.push_back(flare_finding(scene, view, glare, shade, input.plan.units));
+                } else if (std::optional<Finding> finding =
+                               flare_finding(scene, view, glare, input.plan.units)) {
+                    found.push_back(std::move(*finding));
                 }
             }
         });

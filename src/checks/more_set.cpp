@@ -15,6 +15,8 @@ constexpr int kHalvings = 10;
 constexpr double kMostExtent_m = 30.0;
 /// A line that meets the edge of the frame at less than this slope never fills it in practice.
 constexpr double kLeastSlope = 1e-3;
+/// Scenery as tall as this backs a standing person (own choice).
+constexpr double kBacking_m = 2.2;
 /// Cells farther into the set by which the direction of its face is taken.
 constexpr int kInwards = 3;
 
@@ -108,6 +110,18 @@ class Gap {
     int line_;
 };
 
+/// Flats and other scenery that stands behind people; nobody builds on to a table.
+bool can_go_on(const stage::Stage& stage, const stage::Hit& hit) {
+    const stage::Solid& solid = stage.solids[static_cast<std::size_t>(hit.solid)];
+    if (solid.kind != stage::OwnerKind::scenery || solid.part == stage::Part::flat_front) {
+        return solid.kind == stage::OwnerKind::scenery;
+    }
+    const auto tall = [&](const stage::PlacedScenery& piece) {
+        return piece.owner == hit.owner && piece.top_z_m >= kBacking_m;
+    };
+    return std::any_of(stage.scenery.begin(), stage.scenery.end(), tall);
+}
+
 /// The first piece of set in a line, when it is undressed from the edge up to there.
 std::optional<int> first_set_cell(const Gap& gap, const Scan& scan, const ShotScene& scene,
                                   const Undressed& undressed, FrameSide side) {
@@ -117,10 +131,8 @@ std::optional<int> first_set_cell(const Gap& gap, const Scan& scan, const ShotSc
         if (backing == Backing::undressed) {
             gap_seen = gap_seen || undressed.cells[gap.index(cell)] == side;
         } else if (backing == Backing::dressed) {
-            const bool is_set =
-                scene.stage.solids[static_cast<std::size_t>(gap.hit(cell)->solid)].kind
-                == stage::OwnerKind::scenery;
-            return gap_seen && is_set ? std::optional{cell} : std::nullopt;
+            return gap_seen && can_go_on(scene.stage, *gap.hit(cell)) ? std::optional{cell}
+                                                                      : std::nullopt;
         }
     }
     return std::nullopt;

@@ -34,6 +34,12 @@ TEST(CutAngle, ASmallTurnAtOneSizeIsACaution) {
     EXPECT_TRUE(says(findings[0].message, "by only 24°")) << findings[0].message;
 }
 
+TEST(CutAngle, ACutFromOnePlaceDoesNotTurnAtAll) {
+    const auto findings = found_by(cut_angle, turned_by(0.0));
+    ASSERT_EQ(findings.size(), 1U);
+    EXPECT_TRUE(says(findings[0].message, "does not turn the view of ada")) << findings[0].message;
+}
+
 TEST(CutAngle, AChangeOfTwoSizesNeedsNoTurn) {
     EXPECT_TRUE(found_by(cut_angle, turned_by(0.0, 60.0)).empty());
 }

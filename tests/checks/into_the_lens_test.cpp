@@ -67,6 +67,24 @@ TEST(IntoTheLens, ABackLightOutsideTheFrameIsACautionWithItsAngle) {
     EXPECT_TRUE(says(findings[0].message, "flag")) << findings[0].message;
 }
 
+// 2 m up over 1.9 m away: 46 degrees, between where the hood begins to shade and where it is
+// complete.
+TEST(IntoTheLens, ALampThatTheHoodShadesInPartIsANote) {
+    const auto findings = found_by(into_the_lens, with_lamp(Vec2{5.0, 2.9}, 3.5, kLens, 40.0));
+    ASSERT_EQ(findings.size(), 1U) << messages(findings);
+    EXPECT_EQ(findings[0].severity, Severity::note);
+    EXPECT_TRUE(says(findings[0].message, "in part")) << findings[0].message;
+}
+
+TEST(IntoTheLens, BarnDoorsKeepTheLightOff) {
+    plan::Plan plan = with_lamp(Vec2{5.0, 5.0}, 3.5, kLens, 40.0);
+    plan.lamps[0].aim = Vec3{5.0, 1.2, 1.8};
+    EXPECT_EQ(found_by(into_the_lens, plan).size(), 1U);
+    plan.lamps[0].cut = plan::BeamCut{0.0, 1.0, 0.0, 0.0};
+    const auto findings = found_by(into_the_lens, plan);
+    EXPECT_TRUE(findings.empty()) << messages(findings);
+}
+
 TEST(IntoTheLens, AHighBackLightIsKeptOffByTheHood) {
     const auto findings = found_by(into_the_lens, with_lamp(Vec2{5.0, 1.55}, 3.6, kLens, 40.0));
     EXPECT_TRUE(findings.empty()) << messages(findings);

@@ -101,6 +101,16 @@ TEST(OffTheSet, TheBackOfAFlatIsNotTheSet) {
     EXPECT_GT(undressed.share, 0.5);
 }
 
+TEST(OffTheSet, NobodyIsToldToBuildOnToATable) {
+    plan::Plan plan = before_flats(7.0, 4.0, 3.0);
+    plan.scenery.clear();
+    put_box(plan, "table", Vec2{5.0, 6.0}, Vec3{3.0, 0.8, 0.75});
+    EXPECT_GT(seen_undressed(plan).share, 0.3);
+    for (const FrameSide side : kFrameSides) {
+        EXPECT_FALSE(more_on(plan, side).has_value());
+    }
+}
+
 TEST(OffTheSet, APersonInFrontOfAnOpenWallDoesNotDressIt) {
     plan::Plan plan = before_flats(7.0, 4.0, 3.0);
     const double before = seen_undressed(plan).share;
