@@ -1,5 +1,6 @@
 #include "stage/light_at.h"
 
+#include "photometry/intensity_distribution.h"
 #include "stage/lamp_face.h"
 
 #include <algorithm>
@@ -82,6 +83,53 @@ LampLight unblocked(const Stage& stage, int index, const Vec3& receiver) {
     return light;
 }
 
+/// A lamp made ready for the many points of a map: nothing is worked out twice, and what lies
+/// outside the cone of its light costs next to nothing.
+class MapLamp {
+  public:
+    explicit MapLamp(const PlacedLamp& lamp)
+        : lamp_{lamp}, distribution_{lamp.beam}, panel_{panel_of(lamp)},
+          least_cosine_{std::cos(distribution_.half_angle_rad(kDarkShare))} {
+        if (panel_) {
+            corners_ = photometry::face_corners(*panel_, kMapSides);
+        }
+    }
+
+    double level_lx(const Vec3& receiver, const Vec3& normal) const {
+        const Vec3 away = receiver - lamp_.face;
+        const double throw_m = away.norm();
+        const double ahead = away.dot(lamp_.axis);
+        if (throw_m < kInsideLamp_m || ahead < least_cosine_ * throw_m) {
+            return 0.0;
+        }
+        if (panel_) {
+            return ahead > 0.0 ? soft_level_lx(receiver, normal) : 0.0;
+        }
+        const double cosine = -away.dot(normal) / throw_m;
+        return cosine > 0.0
+                   ? distribution_.toward_cd(lamp_.axis, away) * cosine / (throw_m * throw_m)
+                   : 0.0;
+    }
+
+  private:
+    /// Shares of the peak that no map shows.
+    static constexpr double kDarkShare = 1e-6;
+    /// Corners of a round face of the same area: within a thousandth of more of them.
+    static constexpr int kMapSides = 16;
+
+    double soft_level_lx(const Vec3& receiver, const Vec3& normal) const {
+        return narrowing_at(lamp_, off_axis_of(lamp_, receiver))
+               * photometry::polygon_illuminance_lx(panel_->luminance_cd_m2, corners_, receiver,
+                                                    normal);
+    }
+
+    const PlacedLamp& lamp_;
+    photometry::IntensityDistribution distribution_;
+    std::optional<photometry::SoftPanel> panel_;
+    std::vector<Vec3> corners_;
+    double least_cosine_;
+};
+
 /// Rays from one receiver of a map to the parts of the face that light it.
 struct MapPoint {
     std::size_t index = 0;
@@ -133,12 +181,12 @@ double sum_level_lx(std::span<const LampLight> lights, const Vec3& normal) {
 std::vector<double> levels_from(const Stage& stage, int index, std::span<const Vec3> points,
                                 std::span<const Vec3> normals) {
     const PlacedLamp& lamp = lamp_at(stage, index);
+    const MapLamp map_lamp{lamp};
     std::vector<double> levels(points.size(), 0.0);
     std::vector<MapPoint> lit;
     std::vector<Segment> rays;
     for (std::size_t i = 0; i < points.size(); ++i) {
-        const LampLight light = unblocked(stage, index, points[i]);
-        const double level_lx = whole_level_lx(light, normals[normals.size() == 1 ? 0 : i]);
+        const double level_lx = map_lamp.level_lx(points[i], normals[normals.size() == 1 ? 0 : i]);
         if (level_lx < kDarkest_lx) {
             continue;
         }

@@ -4,6 +4,8 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
+#include <limits>
 
 namespace throwline::stage {
 
@@ -74,39 +76,98 @@ void fill(RTCRay& ray, const Stretch& stretch, const Vec3& origin) {
     ray.flags = 0;
 }
 
-void fill(RTCRay16& rays, int lane, const Stretch& stretch, const Vec3& origin) {
-    RTCRay ray;
-    fill(ray, stretch, origin);
-    rays.org_x[lane] = ray.org_x;
-    rays.org_y[lane] = ray.org_y;
-    rays.org_z[lane] = ray.org_z;
-    rays.dir_x[lane] = ray.dir_x;
-    rays.dir_y[lane] = ray.dir_y;
-    rays.dir_z[lane] = ray.dir_z;
-    rays.tnear[lane] = ray.tnear;
-    rays.tfar[lane] = ray.tfar;
-    rays.time[lane] = ray.time;
-    rays.mask[lane] = ray.mask;
-    rays.id[lane] = ray.id;
-    rays.flags[lane] = ray.flags;
-}
-
 constexpr int kOn = -1;
 constexpr int kOff = 0;
 
-/// Calls `ask(valid, stretches)` for each packet of up to 16 questions.
-template <class StretchOf, class Ask>
-void in_packets(std::size_t count, const StretchOf& stretch_of, const Ask& ask) {
-    for (std::size_t first = 0; first < count; first += kPacket) {
-        const std::size_t used = std::min<std::size_t>(kPacket, count - first);
-        std::array<Stretch, kPacket> stretches;
-        alignas(64) std::array<int, kPacket> valid;
-        valid.fill(kOff);
-        for (std::size_t lane = 0; lane < used; ++lane) {
-            stretches[lane] = stretch_of(first + lane);
-            valid[lane] = stretches[lane].is_empty() ? kOff : kOn;
+/// Up to 16 rays as Embree wants them. Directions need not be unit vectors: `scale_m` turns the
+/// ray's own measure into metres.
+struct Packet {
+    RTCRayHit16 rays;
+    alignas(64) std::array<int, kPacket> valid;
+    std::array<float, kPacket> scale_m;
+    std::size_t used = 0;
+};
+
+void set_lane(Packet& packet, std::size_t lane, const Vec3& from, const Vec3& direction) {
+    packet.rays.ray.org_x[lane] = static_cast<float>(from.x());
+    packet.rays.ray.org_y[lane] = static_cast<float>(from.y());
+    packet.rays.ray.org_z[lane] = static_cast<float>(from.z());
+    packet.rays.ray.dir_x[lane] = static_cast<float>(direction.x());
+    packet.rays.ray.dir_y[lane] = static_cast<float>(direction.y());
+    packet.rays.ray.dir_z[lane] = static_cast<float>(direction.z());
+}
+
+/// What no query changes.
+void prepare(Packet& packet) {
+    for (std::size_t lane = 0; lane < kPacket; ++lane) {
+        packet.rays.ray.time[lane] = 0.0F;
+        packet.rays.ray.mask[lane] = kAllSolids;
+        packet.rays.ray.id[lane] = 0;
+        packet.rays.ray.flags[lane] = 0;
+        set_lane(packet, lane, Vec3::Zero(), Vec3::UnitX());
+    }
+}
+
+void forget_hits(Packet& packet) {
+    for (std::size_t lane = 0; lane < kPacket; ++lane) {
+        packet.rays.hit.geomID[lane] = RTC_INVALID_GEOMETRY_ID;
+        packet.rays.hit.instID[0][lane] = RTC_INVALID_GEOMETRY_ID;
+    }
+}
+
+/// Rays along whole segments, both ends short by the offset.
+struct SegmentRays {
+    std::span<const Segment> segments;
+
+    std::size_t count() const { return segments.size(); }
+    void fill(Packet& packet, std::size_t first, const Vec3& origin) const {
+        for (std::size_t lane = 0; lane < packet.used; ++lane) {
+            const Segment& segment = segments[first + lane];
+            set_lane(packet, lane, segment.from - origin, segment.to - segment.from);
         }
-        ask(first, used, valid, stretches);
+        RTCRay16& rays = packet.rays.ray;
+        for (std::size_t lane = 0; lane < kPacket; ++lane) {
+            const float length_m =
+                std::sqrt(rays.dir_x[lane] * rays.dir_x[lane] + rays.dir_y[lane] * rays.dir_y[lane]
+                          + rays.dir_z[lane] * rays.dir_z[lane]);
+            const float margin = static_cast<float>(kRayOffset_m) / length_m;
+            packet.scale_m[lane] = length_m;
+            rays.tnear[lane] = margin;
+            rays.tfar[lane] = 1.0F - margin;
+            packet.valid[lane] = lane < packet.used && margin < 0.5F ? kOn : kOff;
+        }
+    }
+};
+
+/// Rays from one point along unit directions.
+struct DirectionRays {
+    Vec3 from;
+    std::span<const Vec3> directions;
+    double reach_m;
+
+    std::size_t count() const { return directions.size(); }
+    void fill(Packet& packet, std::size_t first, const Vec3& origin) const {
+        for (std::size_t lane = 0; lane < packet.used; ++lane) {
+            set_lane(packet, lane, from - origin, directions[first + lane]);
+        }
+        for (std::size_t lane = 0; lane < kPacket; ++lane) {
+            packet.scale_m[lane] = 1.0F;
+            packet.rays.ray.tnear[lane] = static_cast<float>(kRayOffset_m);
+            packet.rays.ray.tfar[lane] = static_cast<float>(reach_m);
+            packet.valid[lane] = lane < packet.used && reach_m > kRayOffset_m ? kOn : kOff;
+        }
+    }
+};
+
+/// Calls `ask(packet, first)` for each packet of up to 16 rays.
+template <class Rays, class Ask>
+void in_packets(const Rays& rays, const Vec3& origin, const Ask& ask) {
+    Packet packet;
+    prepare(packet);
+    for (std::size_t first = 0; first < rays.count(); first += kPacket) {
+        packet.used = std::min<std::size_t>(kPacket, rays.count() - first);
+        rays.fill(packet, first, origin);
+        ask(packet, first);
     }
 }
 
@@ -151,47 +212,33 @@ class RayScene::Impl {
         return ray.tfar < 0.0F;
     }
 
-    template <class StretchOf>
-    std::vector<std::optional<Hit>> firsts(std::size_t count, const StretchOf& stretch_of,
-                                           LetThrough through) const {
-        std::vector<std::optional<Hit>> hits(count);
+    template <class Rays>
+    std::vector<std::optional<Hit>> firsts(const Rays& rays, LetThrough through) const {
+        std::vector<std::optional<Hit>> hits(rays.count());
         RayQuery query{owners_, through, true};
-        in_packets(count, stretch_of,
-                   [&](std::size_t first, std::size_t used, const auto& valid,
-                       const std::array<Stretch, kPacket>& stretches) {
-                       RTCRayHit16 rays;
-                       for (int lane = 0; lane < kPacket; ++lane) {
-                           const Stretch& stretch = stretches[static_cast<std::size_t>(lane)];
-                           fill(rays.ray, lane, stretch, origin_);
-                           rays.hit.geomID[lane] = RTC_INVALID_GEOMETRY_ID;
-                           rays.hit.instID[0][lane] = RTC_INVALID_GEOMETRY_ID;
-                       }
-                       query.intersect(scene_.get(), valid.data(), rays);
-                       for (std::size_t lane = 0; lane < used; ++lane) {
-                           hits[first + lane] = hit_in(rays, lane, stretches[lane]);
-                       }
-                   });
+        in_packets(rays, origin_, [&](Packet& packet, std::size_t first) {
+            forget_hits(packet);
+            query.intersect(scene_.get(), packet.valid.data(), packet.rays);
+            for (std::size_t lane = 0; lane < packet.used; ++lane) {
+                if (packet.rays.hit.geomID[lane] != RTC_INVALID_GEOMETRY_ID) {
+                    hits[first + lane] = hit_in(packet, lane);
+                }
+            }
+        });
         return hits;
     }
 
-    template <class StretchOf>
-    std::vector<bool> blocked(std::size_t count, const StretchOf& stretch_of,
-                              LetThrough through) const {
-        std::vector<bool> answers(count);
+    template <class Rays>
+    std::vector<bool> blocked(const Rays& rays, LetThrough through) const {
+        std::vector<bool> answers(rays.count());
         RayQuery query{owners_, through, true};
-        in_packets(count, stretch_of,
-                   [&](std::size_t first, std::size_t used, const auto& valid,
-                       const std::array<Stretch, kPacket>& stretches) {
-                       RTCRay16 rays;
-                       for (int lane = 0; lane < kPacket; ++lane) {
-                           const Stretch& stretch = stretches[static_cast<std::size_t>(lane)];
-                           fill(rays, lane, stretch, origin_);
-                       }
-                       query.occluded(scene_.get(), valid.data(), rays);
-                       for (std::size_t lane = 0; lane < used; ++lane) {
-                           answers[first + lane] = valid[lane] == kOn && rays.tfar[lane] < 0.0F;
-                       }
-                   });
+        in_packets(rays, origin_, [&](Packet& packet, std::size_t first) {
+            query.occluded(scene_.get(), packet.valid.data(), packet.rays.ray);
+            for (std::size_t lane = 0; lane < packet.used; ++lane) {
+                answers[first + lane] =
+                    packet.valid[lane] == kOn && packet.rays.ray.tfar[lane] < 0.0F;
+            }
+        });
         return answers;
     }
 
@@ -200,14 +247,12 @@ class RayScene::Impl {
         return {static_cast<double>(distance_m), solids_[triangle], owners_[triangle], front};
     }
 
-    std::optional<Hit> hit_in(const RTCRayHit16& rays, std::size_t lane,
-                              const Stretch& stretch) const {
-        if (rays.hit.geomID[lane] == RTC_INVALID_GEOMETRY_ID) {
-            return std::nullopt;
-        }
-        const Vec3 normal{rays.hit.Ng_x[lane], rays.hit.Ng_y[lane], rays.hit.Ng_z[lane]};
-        return hit_on(rays.hit.primID[lane], rays.ray.tfar[lane],
-                      normal.dot(stretch.direction) < 0.0);
+    Hit hit_in(const Packet& packet, std::size_t lane) const {
+        const RTCHit16& hit = packet.rays.hit;
+        const RTCRay16& ray = packet.rays.ray;
+        const float against = hit.Ng_x[lane] * ray.dir_x[lane] + hit.Ng_y[lane] * ray.dir_y[lane]
+                              + hit.Ng_z[lane] * ray.dir_z[lane];
+        return hit_on(hit.primID[lane], ray.tfar[lane] * packet.scale_m[lane], against < 0.0F);
     }
 
     Vec3 origin_;
@@ -238,20 +283,16 @@ bool RayScene::is_blocked(const Segment& segment, LetThrough through) const {
 std::vector<std::optional<Hit>> RayScene::nearest_hits(const Vec3& from,
                                                        std::span<const Vec3> directions,
                                                        double reach_m, LetThrough through) const {
-    return impl_->firsts(
-        directions.size(), [&](std::size_t i) { return along(from, directions[i], reach_m); },
-        through);
+    return impl_->firsts(DirectionRays{from, directions, reach_m}, through);
 }
 
 std::vector<std::optional<Hit>> RayScene::firsts_between(std::span<const Segment> segments,
                                                          LetThrough through) const {
-    return impl_->firsts(
-        segments.size(), [&](std::size_t i) { return between(segments[i]); }, through);
+    return impl_->firsts(SegmentRays{segments}, through);
 }
 
 std::vector<bool> RayScene::blocked(std::span<const Segment> segments, LetThrough through) const {
-    return impl_->blocked(
-        segments.size(), [&](std::size_t i) { return between(segments[i]); }, through);
+    return impl_->blocked(SegmentRays{segments}, through);
 }
 
 } // namespace throwline::stage
