@@ -1,0 +1,42 @@
+#include "sheet/board.h"
+
+namespace throwline::sheet {
+
+std::string_view name_of(PlanLayer layer) {
+    switch (layer) {
+    case PlanLayer::ground:
+        return "ground";
+    case PlanLayer::pools:
+        return "pools";
+    case PlanLayer::coverage:
+        return "coverage";
+    case PlanLayer::built:
+        return "built";
+    case PlanLayer::standing:
+        return "standing";
+    case PlanLayer::people:
+        return "people";
+    case PlanLayer::cameras:
+        return "cameras";
+    case PlanLayer::lamps:
+        return "lamps";
+    case PlanLayer::sound:
+        return "sound";
+    case PlanLayer::power:
+        return "power";
+    case PlanLayer::findings:
+        return "findings";
+    case PlanLayer::lettering:
+        return "lettering";
+    case PlanLayer::frame:
+        return "frame";
+    }
+    return "";
+}
+
+void Board::add(PlanLayer layer, Mark mark, Crowd crowd) {
+    field.cover(mark, crowd);
+    layers[static_cast<std::size_t>(layer)].push_back(std::move(mark));
+}
+
+} // namespace throwline::sheet

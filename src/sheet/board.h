@@ -1,0 +1,69 @@
+#pragma once
+
+#include "sheet/label_field.h"
+
+#include <array>
+#include <set>
+#include <string>
+#include <vector>
+
+namespace throwline::sheet {
+
+/// Layers of a floor plan in the order in which they are laid down.
+enum class PlanLayer {
+    ground,
+    pools,
+    coverage,
+    built,
+    standing,
+    people,
+    cameras,
+    lamps,
+    sound,
+    power,
+    findings,
+    lettering,
+    frame
+};
+inline constexpr int kPlanLayers = 13;
+std::string_view name_of(PlanLayer layer);
+
+/// What the legend can explain; in the order in which it does.
+enum class LegendEntry {
+    wall,
+    door,
+    window,
+    flat,
+    furniture,
+    riser,
+    drape,
+    person,
+    walk,
+    camera,
+    coverage,
+    hung_lamp,
+    standing_lamp,
+    practical,
+    pool,
+    boom,
+    outlet,
+    pipe,
+    error,
+    caution,
+    note
+};
+
+/// The drawing while it is being made: marks by layer, words that still want a place, and what has
+/// been used so far.
+struct Board {
+    const PlanFrame& frame;
+    LabelField& field;
+    std::array<Marks, kPlanLayers> layers{};
+    std::vector<LabelRequest> labels{};
+    std::set<LegendEntry> used{};
+
+    /// Lays down a mark; lettering keeps off it as `crowd` says.
+    void add(PlanLayer layer, Mark mark, Crowd crowd = Crowd::none);
+};
+
+} // namespace throwline::sheet

@@ -1,0 +1,56 @@
+#pragma once
+
+#include "sheet/page.h"
+#include "sheet/sheet_options.h"
+#include "sheet/symbols.h"
+
+#include <span>
+#include <string>
+#include <vector>
+
+/// What stands on a sheet besides the plan: title block, legend, findings, rulers, cautions.
+namespace throwline::sheet {
+
+/// Lines between the parts of the page, and its frame.
+void draw_page_lines(Marks& marks, const Page& page);
+
+struct TitleBlock {
+    const plan::Plan& plan;
+    const SheetOptions& options;
+    std::string scale_name;
+    std::string paper_name;
+    Orientation orientation = Orientation::landscape;
+};
+void draw_title_block(Marks& marks, const Box& box, const TitleBlock& title,
+                      const TextMeasure& measure);
+
+/// A needle towards true north. `bearing` is that of north on the page, clockwise from up.
+void draw_north(Marks& marks, const Vec2& centre, double radius_mm, Angle bearing);
+
+/// Height that a legend takes in a given width.
+double legend_height_mm(const std::set<LegendEntry>& used, double width_mm);
+void draw_legend(Marks& marks, const Box& box, const std::set<LegendEntry>& used);
+
+/// Numbers the findings in order and letters as many as the box takes; the last line tells how many
+/// are left out. Returns those that stand on the sheet.
+std::vector<NumberedFinding>
+draw_findings_panel(Marks& marks, const Box& box,
+                    const std::vector<const checks::Finding*>& findings,
+                    const TextMeasure& measure);
+
+/// Bars of round lengths at the drawing's scale, in metres and in feet; and lengths of paper, 100
+/// mm and 4 in, that show with a ruler whether the print is true.
+void draw_rulers(Marks& marks, const Box& box, const PlanFrame& frame, UnitSystem units);
+/// The check length across the direction of the other, along the left edge.
+void draw_upright_ruler(Marks& marks, const Vec2& foot);
+
+/// Which cautions a plan calls for, as sentences (general duty, no source; local rules decide).
+std::vector<std::string> cautions_for(const plan::Plan& plan);
+double cautions_height_mm(const std::vector<std::string>& cautions, double width_mm,
+                          const TextMeasure& measure);
+void draw_cautions(Marks& marks, const Box& box, const std::vector<std::string>& cautions,
+                   const TextMeasure& measure);
+/// Height of the part of the strip that the rulers take.
+inline constexpr double kRulersHeight_mm = 17.0;
+
+} // namespace throwline::sheet

@@ -1,0 +1,255 @@
+#include "sheet/label_field.h"
+
+#include "base/polygon.h"
+#include "sheet/hatch.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <numbers>
+
+namespace throwline::sheet {
+
+namespace {
+
+constexpr double kCell_mm = 0.5;
+/// Steps along a line when it is entered into the cells; under a cell, so that none is skipped.
+constexpr double kStep_mm = 0.4;
+constexpr int kDirections = 16;
+/// How far beyond the anchor's clear radius places are tried.
+constexpr std::array kDistances_mm{0.6,  2.5,  5.0,  8.0,  12.0,  17.0,  23.0,  30.0,
+                                   40.0, 52.0, 66.0, 82.0, 100.0, 125.0, 155.0, 190.0};
+/// A label that may be dropped is dropped beyond this, and leaders begin here.
+constexpr double kNear_mm = 6.0;
+constexpr double kLeaderFrom_mm = 2.0;
+/// Price of a millimetre of distance against a cell of crossed line.
+constexpr double kPerMillimetre = 4.0;
+/// Clear paper around letters.
+constexpr double kAir_mm = 0.5;
+
+unsigned short weight_of(Crowd crowd) {
+    switch (crowd) {
+    case Crowd::none:
+        return 0;
+    case Crowd::light:
+        return 1;
+    case Crowd::firm:
+        return 5;
+    case Crowd::never:
+        return 200;
+    }
+    return 0;
+}
+
+/// The middle of the side of a box that looks at a point.
+Vec2 near_side(const Box& box, const Vec2& point) {
+    const Vec2 centre = box.centre();
+    if (point.x() < box.left) {
+        return {box.left, centre.y()};
+    }
+    if (point.x() > box.right()) {
+        return {box.right(), centre.y()};
+    }
+    return {std::clamp(point.x(), box.left, box.right()),
+            point.y() < centre.y() ? box.top : box.bottom()};
+}
+
+PlacedBox candidate(const Vec2& anchor, double clear_mm, double away_mm, double angle_rad,
+                    double width_mm, double height_mm) {
+    const Vec2 direction = paper_direction(angle_rad);
+    const double reach_mm = clear_mm + away_mm;
+    const Vec2 centre{anchor.x() + direction.x() * (reach_mm + width_mm / 2.0),
+                      anchor.y() + direction.y() * (reach_mm + height_mm / 2.0)};
+    PlacedBox placed;
+    placed.box = {centre.x() - width_mm / 2.0, centre.y() - height_mm / 2.0, width_mm, height_mm};
+    placed.to_the_left = centre.x() < anchor.x();
+    placed.leader_to = near_side(placed.box, anchor);
+    const Vec2 towards = placed.leader_to - anchor;
+    const double length_mm = towards.norm();
+    placed.leader_from =
+        length_mm > clear_mm ? Vec2{anchor + towards * (clear_mm / length_mm)} : placed.leader_to;
+    return placed;
+}
+
+} // namespace
+
+LabelField::LabelField(const Box& area, const TextMeasure& measure)
+    : area_{area}, measure_{measure},
+      columns_{std::max(1, static_cast<int>(std::ceil(area.width / kCell_mm)))},
+      rows_{std::max(1, static_cast<int>(std::ceil(area.height / kCell_mm)))},
+      cells_(static_cast<std::size_t>(columns_) * static_cast<std::size_t>(rows_)) {}
+
+LabelField::Cell* LabelField::cell_at(const Vec2& point) {
+    const int column = static_cast<int>(std::floor((point.x() - area_.left) / kCell_mm));
+    const int row = static_cast<int>(std::floor((point.y() - area_.top) / kCell_mm));
+    if (column < 0 || row < 0 || column >= columns_ || row >= rows_) {
+        return nullptr;
+    }
+    return &cells_[static_cast<std::size_t>(row) * static_cast<std::size_t>(columns_)
+                   + static_cast<std::size_t>(column)];
+}
+
+void LabelField::cover_point(const Vec2& point, Crowd crowd) {
+    if (Cell* cell = cell_at(point)) {
+        cell->crowd = std::max(cell->crowd, weight_of(crowd));
+        cell->symbol = cell->symbol || crowd == Crowd::never;
+    }
+}
+
+void LabelField::cover_line(std::span<const Vec2> points, bool closed, Crowd crowd) {
+    const std::size_t sides = closed ? points.size() : points.size() - 1;
+    for (std::size_t i = 0; i < sides; ++i) {
+        const Vec2& from = points[i];
+        const Vec2& to = points[(i + 1) % points.size()];
+        const int steps = static_cast<int>(std::ceil((to - from).norm() / kStep_mm)) + 1;
+        for (int k = 0; k <= steps; ++k) {
+            cover_point(from + (to - from) * (static_cast<double>(k) / steps), crowd);
+        }
+    }
+}
+
+void LabelField::cover_inside(std::span<const Vec2> points, Crowd crowd) {
+    for (const auto& [from, to] : hatch_lines(points, 0.0, kStep_mm)) {
+        cover_line(std::array{from, to}, false, crowd);
+    }
+}
+
+void LabelField::cover(const Mark& mark, Crowd crowd) {
+    if (crowd == Crowd::none) {
+        return;
+    }
+    if (const auto* path = std::get_if<Path>(&mark); path != nullptr && path->points.size() > 1) {
+        cover_line(path->points, path->closed, crowd);
+        if (path->closed && crowd == Crowd::never) {
+            cover_inside(path->points, crowd);
+        }
+    }
+    if (const auto* round = std::get_if<Circle>(&mark)) {
+        const Polygon sides = circle(round->centre, round->radius_mm);
+        cover_line(sides, true, crowd);
+        if (crowd == Crowd::never) {
+            cover_inside(sides, crowd);
+        }
+    }
+    if (const auto* text = std::get_if<Text>(&mark)) {
+        const double width_mm = measure_.width_mm(text->text, text->height_mm, text->bold);
+        const double share = text->anchor == TextAnchor::start    ? 0.0
+                             : text->anchor == TextAnchor::middle ? 0.5
+                                                                  : 1.0;
+        take({text->at.x() - share * width_mm, text->at.y() - text->height_mm, width_mm,
+              text->height_mm * (1.0 + kDescent)});
+    }
+}
+
+void LabelField::take(const Box& box) {
+    for (double y = box.top; y < box.bottom() + kCell_mm; y += kCell_mm) {
+        for (double x = box.left; x < box.right() + kCell_mm; x += kCell_mm) {
+            if (Cell* cell = cell_at({std::min(x, box.right()), std::min(y, box.bottom())})) {
+                cell->lettered = true;
+            }
+        }
+    }
+}
+
+std::optional<double> LabelField::crowding(const Box& box) {
+    if (!area_.holds(box)) {
+        return std::nullopt;
+    }
+    double sum = 0.0;
+    for (double y = box.top; y < box.bottom() + kCell_mm; y += kCell_mm) {
+        for (double x = box.left; x < box.right() + kCell_mm; x += kCell_mm) {
+            const Cell* cell = cell_at({std::min(x, box.right()), std::min(y, box.bottom())});
+            if (cell == nullptr || cell->symbol || cell->lettered) {
+                return std::nullopt;
+            }
+            sum += cell->crowd;
+        }
+    }
+    return sum;
+}
+
+std::optional<double> LabelField::leader_crowding(const Vec2& from, const Vec2& to) {
+    double sum = 0.0;
+    const int steps = static_cast<int>((to - from).norm() / kStep_mm);
+    for (int k = 1; k < steps; ++k) {
+        const Cell* cell = cell_at(from + (to - from) * (static_cast<double>(k) / steps));
+        if (cell == nullptr || cell->lettered) {
+            return std::nullopt;
+        }
+        sum += cell->symbol ? 8.0 : cell->crowd;
+    }
+    return sum;
+}
+
+std::optional<PlacedBox> LabelField::find(const Vec2& anchor, double clear_mm, double width_mm,
+                                          double height_mm, bool may_drop, bool always_leader) {
+    std::optional<PlacedBox> best;
+    double least = 0.0;
+    for (const double away_mm : kDistances_mm) {
+        if ((may_drop && away_mm > kNear_mm) || (best && least < away_mm * kPerMillimetre)) {
+            break;
+        }
+        for (int k = 0; k < kDirections; ++k) {
+            const double angle_rad = 2.0 * std::numbers::pi * k / kDirections;
+            PlacedBox placed = candidate(anchor, clear_mm, away_mm, angle_rad, width_mm, height_mm);
+            placed.has_leader = always_leader || away_mm > kLeaderFrom_mm;
+            const auto box_cost = crowding(placed.box.inset(-kAir_mm));
+            const auto leader_cost = placed.has_leader
+                                         ? leader_crowding(placed.leader_from, placed.leader_to)
+                                         : std::optional{0.0};
+            if (!box_cost || !leader_cost) {
+                continue;
+            }
+            const double cost = *box_cost + *leader_cost + away_mm * kPerMillimetre;
+            if (!best || cost < least) {
+                best = placed;
+                least = cost;
+            }
+        }
+    }
+    if (best) {
+        settle(*best);
+    }
+    return best;
+}
+
+void LabelField::settle(const PlacedBox& placed) {
+    take(placed.box);
+    if (placed.has_leader) {
+        cover_line(std::array{placed.leader_from, placed.leader_to}, false, Crowd::firm);
+    }
+}
+
+bool LabelField::letter(const LabelRequest& request, Marks& marks) {
+    double width_mm = 0.0;
+    for (const LabelLine& words : request.lines) {
+        width_mm = std::max(width_mm, measure_.width_mm(words.text, request.height_mm, words.bold));
+    }
+    const double pitch_mm = request.height_mm * kLinePitch_mm / kLetter_mm;
+    const double height_mm = request.height_mm * (1.0 + kDescent)
+                             + pitch_mm * (static_cast<double>(request.lines.size()) - 1.0);
+    const auto placed = find(request.anchor, request.clear_mm, width_mm, height_mm,
+                             request.may_drop, request.always_leader);
+    if (!placed) {
+        return false;
+    }
+    if (placed->has_leader) {
+        marks.emplace_back(
+            line(placed->leader_from, placed->leader_to, pen(request.ink, kConstruction_mm)));
+    }
+    const Box& box = placed->box;
+    double baseline_mm = box.top + request.height_mm;
+    for (const LabelLine& words : request.lines) {
+        marks.emplace_back(Text{words.text,
+                                {placed->to_the_left ? box.right() : box.left, baseline_mm},
+                                request.height_mm,
+                                placed->to_the_left ? TextAnchor::end : TextAnchor::start,
+                                0.0,
+                                words.bold,
+                                Ink::lettering});
+        baseline_mm += pitch_mm;
+    }
+    return true;
+}
+
+} // namespace throwline::sheet

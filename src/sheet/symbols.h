@@ -1,0 +1,64 @@
+#pragma once
+
+#include "checks/check.h"
+#include "sheet/board.h"
+#include "sheet/hatch.h"
+
+#include <span>
+#include <string>
+#include <vector>
+
+/// The marks of the floor plan, one family of things a function. Each lays its marks on the board,
+/// asks for its lettering and notes what the legend must explain.
+namespace throwline::sheet {
+
+/// Which beats and shots a sheet shows, in the order of the plan.
+struct Selection {
+    std::vector<const checks::BeatScene*> beats;
+    std::vector<const checks::ShotScene*> shots;
+};
+
+/// Squares on the floor at the grid's pitch, else at one metre or four feet, clipped to the room;
+/// the pipes of the grid and single pipes.
+void draw_ground(Board& board, const plan::Plan& plan);
+/// Letters and numbers of the grid at the edges, `extent` being what the plan takes up.
+void letter_grid(Board& board, const plan::Plan& plan, const Extent& extent);
+/// Overall sizes inside the walls, beside and below the plan.
+void draw_overall_sizes(Board& board, const plan::Plan& plan, const Extent& extent);
+
+/// Walls with their thickness, doors with their swing, windows.
+void draw_room(Board& board, const plan::Plan& plan);
+/// Outer corners of the walls, as many as the outline has.
+Polygon outer_outline(const plan::Room& room);
+/// Free end of an open door's leaf; nothing without a swing.
+std::optional<Vec2> door_leaf_end(const plan::Room& room, const plan::Opening& opening);
+
+void draw_scenery(Board& board, const plan::Plan& plan, const catalogue::Catalogue& catalogue);
+
+void draw_people(Board& board, const plan::Plan& plan, const Selection& selection);
+
+/// Bodies and supports; `draw_coverage` shows what they take in.
+void draw_cameras(Board& board, const plan::Plan& plan, const Selection& selection);
+void draw_coverage(Board& board, const plan::Plan& plan, const Selection& selection);
+
+void draw_lamps(Board& board, const plan::Plan& plan, const stage::Stage& stage);
+/// Where beams fall at half their peak: on the floor, or at the height of the face aimed at.
+void draw_pools(Board& board, const plan::Plan& plan, const stage::Stage& stage);
+
+void draw_booms(Board& board, const plan::Plan& plan, const Selection& selection);
+void draw_outlets(Board& board, const plan::Plan& plan);
+
+/// A finding with the number that it has on the sheet.
+struct NumberedFinding {
+    int number = 0;
+    const checks::Finding* finding = nullptr;
+};
+/// Numbered lozenges beside the places; findings at one place share a leader.
+void draw_finding_marks(Board& board, std::span<const NumberedFinding> findings);
+/// One lozenge with its number, as on the plan: filled, double or single by severity.
+void add_lozenge(Marks& marks, const Vec2& centre, int number, checks::Severity severity);
+/// Size of a lozenge.
+inline constexpr double kLozengeWidth_mm = 8.0;
+inline constexpr double kLozengeHeight_mm = 5.0;
+
+} // namespace throwline::sheet

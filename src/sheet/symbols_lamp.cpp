@@ -1,0 +1,249 @@
+#include "sheet/symbols.h"
+
+#include "base/convex_hull.h"
+#include "base/length_text.h"
+
+#include <algorithm>
+#include <cmath>
+#include <fmt/format.h>
+#include <numbers>
+
+namespace throwline::sheet {
+
+namespace {
+
+using stage::PlacedLamp;
+
+constexpr double kLeastBody_mm = 3.0;
+constexpr double kFace_mm = 0.8;
+constexpr double kCross_mm = 1.1;
+/// A beam this near to level never comes down inside a room.
+constexpr double kLeastFall = 0.02;
+constexpr double kLongestBeam_m = 40.0;
+/// Aims higher than this are faces rather than the floor.
+constexpr double kFaceHeight_m = 0.5;
+/// An axis this near to straight down has no direction on the plan.
+constexpr double kStraightDown = 0.05;
+
+bool looks_down(const PlacedLamp& lamp) {
+    return std::hypot(lamp.axis.x(), lamp.axis.y()) < kStraightDown;
+}
+
+const plan::Lamp* planned(const plan::Plan& plan, const PlacedLamp& lamp) {
+    return plan::find(plan, lamp.lamp);
+}
+
+/// The housing from above, in axes with x along the beam; the bright face at x = 0.
+struct Housing {
+    double deep_m = 0.2;
+    double half_m = 0.1;
+    double half_face_m = 0.1;
+};
+
+Housing housing_of(const catalogue::Instrument& instrument, const Board& board) {
+    Housing housing{instrument.body_depth.m(), instrument.body_width.m() / 2.0,
+                    instrument.face_width.m() / 2.0};
+    const double least_m = kLeastBody_mm / board.frame.mm_per_m;
+    const double grow =
+        std::max(1.0, least_m / std::max(1e-3, std::max(housing.deep_m, 2.0 * housing.half_m)));
+    housing.deep_m *= grow;
+    housing.half_m *= grow;
+    housing.half_face_m = std::min(housing.half_face_m * grow, housing.half_m);
+    return housing;
+}
+
+void draw_face(Board& board, const ThingFrame& thing, double half_face_m) {
+    board.add(
+        PlanLayer::lamps,
+        line(thing.at(0.0, -half_face_m), thing.at(0.0, half_face_m), pen(Ink::lamp, kFace_mm)),
+        Crowd::never);
+}
+
+/// A housing by what kind of instrument it is, face forward.
+void draw_housing(Board& board, const ThingFrame& thing, const catalogue::Instrument& instrument,
+                  const Housing& body) {
+    using catalogue::InstrumentKind;
+    const Pen edge = pen(Ink::built, kStanding_mm);
+    const Fill wash = solid(Ink::lamp, 0.45);
+    std::vector<Vec2> corners = thing.box(-body.deep_m, -body.half_m, 0.0, body.half_m);
+    switch (instrument.kind) {
+    case InstrumentKind::profile: // Narrow barrel in front of a wider lamp house.
+        corners = {thing.at(-body.deep_m, -body.half_m),
+                   thing.at(-0.6 * body.deep_m, -body.half_m),
+                   thing.at(-0.5 * body.deep_m, -body.half_face_m),
+                   thing.at(0.0, -body.half_face_m),
+                   thing.at(0.0, body.half_face_m),
+                   thing.at(-0.5 * body.deep_m, body.half_face_m),
+                   thing.at(-0.6 * body.deep_m, body.half_m),
+                   thing.at(-body.deep_m, body.half_m)};
+        break;
+    case InstrumentKind::soft_box: // Opens towards the front cloth.
+        corners = {thing.at(-body.deep_m, -0.3 * body.half_m), thing.at(0.0, -body.half_m),
+                   thing.at(0.0, body.half_m), thing.at(-body.deep_m, 0.3 * body.half_m)};
+        break;
+    case InstrumentKind::par: // A can, cut off at the rear.
+        corners = {thing.at(-body.deep_m, -0.6 * body.half_m),
+                   thing.at(-0.8 * body.deep_m, -body.half_m),
+                   thing.at(0.0, -body.half_m),
+                   thing.at(0.0, body.half_m),
+                   thing.at(-0.8 * body.deep_m, body.half_m),
+                   thing.at(-body.deep_m, 0.6 * body.half_m)};
+        break;
+    case InstrumentKind::fresnel:
+    case InstrumentKind::open_face:
+    case InstrumentKind::led_panel:
+    case InstrumentKind::tube:
+    case InstrumentKind::lantern:
+    case InstrumentKind::practical:
+    case InstrumentKind::cyc:
+        break;
+    }
+    board.add(PlanLayer::lamps, outline(corners, edge, solid(Ink::paper)));
+    board.add(PlanLayer::lamps, outline(corners, edge, wash), Crowd::never);
+    draw_face(board, thing, std::max(body.half_face_m, 0.4 * body.half_m));
+}
+
+/// The lamp sign of IEC 60617: a circle with a cross.
+void draw_round(Board& board, const Vec2& centre, double radius_mm) {
+    const Pen edge = pen(Ink::built, kStanding_mm);
+    board.add(PlanLayer::lamps, Circle{centre, radius_mm, edge, solid(Ink::paper)}, Crowd::never);
+    board.add(PlanLayer::lamps, Circle{centre, radius_mm, edge, solid(Ink::lamp, 0.3)});
+    const double arm_mm = radius_mm * std::numbers::sqrt2 / 2.0;
+    for (const double side : {-1.0, 1.0}) {
+        const Vec2 arm{arm_mm, arm_mm * side};
+        board.add(PlanLayer::lamps, line(centre - arm, centre + arm, pen(Ink::built, kFine_mm)));
+    }
+}
+
+void draw_aim(Board& board, const PlacedLamp& lamp) {
+    if (!lamp.target) {
+        return;
+    }
+    const Vec2 from = board.frame.at(floor_of(lamp.face));
+    const Vec2 to = board.frame.at(floor_of(*lamp.target));
+    board.add(PlanLayer::pools,
+              line(from, to, pen(Ink::lamp, kConstruction_mm, LinePattern::long_dash)),
+              Crowd::light);
+    const Pen fine = pen(Ink::lamp, kFine_mm);
+    board.add(PlanLayer::lamps, line(to - Vec2{kCross_mm, 0.0}, to + Vec2{kCross_mm, 0.0}, fine),
+              Crowd::firm);
+    board.add(PlanLayer::lamps, line(to - Vec2{0.0, kCross_mm}, to + Vec2{0.0, kCross_mm}, fine),
+              Crowd::firm);
+}
+
+void draw_mount(Board& board, const plan::Lamp& lamp, const PlacedLamp& placed) {
+    const Vec2 centre = board.frame.at(floor_of(placed.point));
+    if (placed.support_outline.size() > 2) {
+        board.add(
+            PlanLayer::lamps,
+            outline(board.frame.at(placed.support_outline), pen(Ink::built, kConstruction_mm)),
+            Crowd::firm);
+        board.used.insert(LegendEntry::standing_lamp);
+    } else if (std::holds_alternative<plan::PracticalMount>(lamp.mount)) {
+        board.used.insert(LegendEntry::practical);
+    } else { // The clamp on the pipe or wall.
+        board.add(PlanLayer::lamps,
+                  Circle{centre, 0.7, pen(Ink::built, kFine_mm), solid(Ink::built)}, Crowd::never);
+        board.used.insert(LegendEntry::hung_lamp);
+    }
+}
+
+/// "ch 12, C1", what of it is known.
+std::string patch_text(const plan::Lamp& lamp) {
+    std::string text = lamp.channel > 0 ? fmt::format("ch {}", lamp.channel) : std::string{};
+    if (!lamp.circuit.empty()) {
+        text += fmt::format("{}{}", text.empty() ? "" : ", ", lamp.circuit.name);
+    }
+    return text;
+}
+
+void label_lamp(Board& board, const plan::Lamp& lamp, const PlacedLamp& placed,
+                const Housing& body) {
+    LabelRequest label;
+    const Vec2 middle =
+        looks_down(placed) ? floor_of(placed.face)
+                           : Vec2{floor_of(placed.face)
+                                  - unit_at(angle_of(floor_of(placed.axis))) * (body.deep_m / 2.0)};
+    label.anchor = board.frame.at(middle);
+    label.clear_mm = board.frame.mm(0.75 * std::max(body.deep_m / 2.0, body.half_m));
+    label.ink = Ink::lamp;
+    label.lines = {{lamp.id.name, true}};
+    if (const std::string patch = patch_text(lamp); !patch.empty()) {
+        label.lines.push_back({patch});
+    }
+    board.labels.push_back(label);
+}
+
+/// Where rays at half the beam angle come down on a level plane.
+Polygon beam_on_plane(const PlacedLamp& lamp, double plane_z_m) {
+    constexpr int kRays = 48;
+    const double half_rad = lamp.beam.beam.rad() / 2.0;
+    std::vector<Vec2> points;
+    for (int i = 0; i < kRays; ++i) {
+        const double turn = 2.0 * std::numbers::pi * i / kRays;
+        const Vec3 ray =
+            lamp.axis * std::cos(half_rad)
+            + (lamp.right * std::cos(turn) + lamp.up * std::sin(turn)) * std::sin(half_rad);
+        const double fall_m = lamp.face.z() - plane_z_m;
+        const double length_m =
+            ray.z() < -kLeastFall ? std::min(kLongestBeam_m, fall_m / -ray.z()) : kLongestBeam_m;
+        points.push_back(floor_of(lamp.face + ray * length_m));
+    }
+    return convex_hull(points);
+}
+
+} // namespace
+
+void draw_pools(Board& board, const plan::Plan& plan, const stage::Stage& stage) {
+    constexpr double kWashOfAll = 0.9;
+    constexpr double kMostWash = 0.16;
+    const double wash =
+        std::min(kMostWash, kWashOfAll / std::max(1.0, static_cast<double>(stage.lamps.size())));
+    for (const PlacedLamp& lamp : stage.lamps) {
+        if (planned(plan, lamp) == nullptr || lamp.beam.peak_cd <= 0.0) {
+            continue;
+        }
+        const double aimed_m = lamp.target ? lamp.target->z() : 0.0;
+        const double plane_z_m = aimed_m > kFaceHeight_m ? aimed_m : 0.0;
+        const bool is_wide = lamp.beam.beam.deg() >= 120.0; // Lights the room rather than a pool.
+        if (lamp.face.z() <= plane_z_m + kLeastFall || is_wide) {
+            continue;
+        }
+        const Polygon pool = beam_on_plane(lamp, plane_z_m);
+        if (pool.size() < 3) {
+            continue;
+        }
+        for (const Polygon& part : parts_shared(pool, plan.room.outline)) {
+            board.add(PlanLayer::pools,
+                      outline(board.frame.at(part),
+                              pen(Ink::lamp, kConstruction_mm, LinePattern::long_dash, 0.6),
+                              solid(Ink::lamp, wash)));
+            board.used.insert(LegendEntry::pool);
+        }
+    }
+}
+
+void draw_lamps(Board& board, const plan::Plan& plan, const stage::Stage& stage) {
+    for (const PlacedLamp& placed : stage.lamps) {
+        const plan::Lamp* lamp = planned(plan, placed);
+        if (lamp == nullptr || placed.instrument == nullptr) {
+            continue;
+        }
+        draw_mount(board, *lamp, placed);
+        draw_aim(board, placed);
+        const Housing body = housing_of(*placed.instrument, board);
+        const Vec2 face = floor_of(placed.face);
+        using catalogue::InstrumentKind;
+        if (placed.instrument->kind == InstrumentKind::practical
+            || placed.instrument->kind == InstrumentKind::lantern || looks_down(placed)) {
+            draw_round(board, board.frame.at(face),
+                       std::max(kLeastBody_mm / 2.0, board.frame.mm(body.half_m)));
+        } else {
+            draw_housing(board, {board.frame, face, angle_of(floor_of(placed.axis))},
+                         *placed.instrument, body);
+        }
+        label_lamp(board, *lamp, placed, body);
+    }
+}
+
+} // namespace throwline::sheet
