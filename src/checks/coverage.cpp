@@ -30,7 +30,7 @@ std::vector<Vec3> kept_points(const ShotScene& scene, const stage::ShotView& vie
                               const stage::Figure& figure) {
     std::optional<optics::ShotSize> size;
     if (scene.shot->size) {
-        size = shot_size_of(*scene.shot->size);
+        size = *scene.shot->size;
     } else if (const std::optional<SubjectFrame> frame = subject_frame(view, figure)) {
         size = frame->size;
     }

@@ -10,24 +10,6 @@ namespace throwline::checks {
 
 namespace {
 
-photometry::LampRole photometric(plan::LampRole role) {
-    switch (role) {
-    case plan::LampRole::key:
-        return photometry::LampRole::key;
-    case plan::LampRole::fill:
-        return photometry::LampRole::fill;
-    case plan::LampRole::back:
-        return photometry::LampRole::back;
-    case plan::LampRole::background:
-        return photometry::LampRole::background;
-    case plan::LampRole::effect:
-        return photometry::LampRole::effect;
-    case plan::LampRole::practical:
-        return photometry::LampRole::practical;
-    }
-    return photometry::LampRole::effect;
-}
-
 /// The lamp of a role that does most at the mark: by the level square to it, since a back light
 /// gives nothing on the plane of the face.
 const LampAtMark* strongest(const MarkLight& mark, const stage::Stage& stage, plan::LampRole role) {
@@ -77,7 +59,7 @@ void judge(std::vector<Finding>& findings, const ShotScene& scene, const MarkLig
             continue;
         }
         for (const photometry::PlacementWarning warning :
-             photometry::placement_warnings(photometric(role), *at->direction, key_direction)) {
+             photometry::placement_warnings(role, *at->direction, key_direction)) {
             findings.push_back(unusual(scene, mark, *at, warning));
         }
     }

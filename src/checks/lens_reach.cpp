@@ -81,7 +81,7 @@ std::optional<LensShortfall> lens_shortfall(const ShotScene& scene, const stage:
     if (!scene.shot->size || !view.wanted_focal) {
         return std::nullopt;
     }
-    const optics::ShotSize wanted = shot_size_of(*scene.shot->size);
+    const optics::ShotSize wanted = *scene.shot->size;
     const std::optional<SizedSubject> subject = best_sized_subject(scene, wanted);
     const FocalRange range = focal_range(view, *scene.shot);
     const Length needed = *view.wanted_focal;
@@ -131,7 +131,7 @@ std::optional<Finding> lens_range_finding(const ShotScene& scene, const stage::S
     finding.message =
         fmt::format("{} {} would need {} for the {} but its lens {} {}; {}.",
                     capitalised(said(scene.shot->camera)), in_shot(*scene.shot, scene.beat->id),
-                    focal_text(shortfall->needed), optics::name_of(shot_size_of(*scene.shot->size)),
+                    focal_text(shortfall->needed), optics::name_of(*scene.shot->size),
                     shortfall->back ? "begins at" : "ends at", focal_text(shortfall->nearest),
                     advice(*shortfall, scene, view, input));
     finding.working = range_working(*shortfall, scene, view, input.plan.units);

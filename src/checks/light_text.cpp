@@ -11,24 +11,6 @@ namespace {
 
 constexpr double kLuxPerFootCandle = 1.0 / (0.3048 * 0.3048);
 
-std::string role_text(plan::LampRole role) {
-    switch (role) {
-    case plan::LampRole::key:
-        return "key";
-    case plan::LampRole::fill:
-        return "fill";
-    case plan::LampRole::back:
-        return "back";
-    case plan::LampRole::background:
-        return "background";
-    case plan::LampRole::effect:
-        return "effect";
-    case plan::LampRole::practical:
-        return "practical";
-    }
-    return "";
-}
-
 } // namespace
 
 std::string level_text(double illuminance_lx, UnitSystem units) {
@@ -57,7 +39,8 @@ std::vector<WorkingTerm> lamp_terms(const MarkLight& mark, const stage::Stage& s
         const stage::PlacedLamp& lamp = stage.lamps[static_cast<std::size_t>(at->lamp)];
         terms.push_back(
             {said(lamp.lamp),
-             fmt::format("{}, throw {}, {} off axis, {}, {} of its face seen", role_text(lamp.role),
+             fmt::format("{}, throw {}, {} off axis, {}, {} of its face seen",
+                         photometry::name_of(lamp.role),
                          shown(Length::metres(at->light.throw_m), units),
                          degrees_text(at->light.off_axis, 0),
                          intensity_text(at->light.intensity_cd), share_text(at->light.seen_share)),

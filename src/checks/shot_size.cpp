@@ -71,7 +71,7 @@ std::optional<Finding> judged(const ShotScene& scene, const stage::ShotView& vie
     if (!scene.shot->size) {
         return std::nullopt;
     }
-    const optics::ShotSize wanted = shot_size_of(*scene.shot->size);
+    const optics::ShotSize wanted = *scene.shot->size;
     const std::optional<SizedSubject> subject = best_sized_subject(scene, wanted);
     if (!subject || subject->frame.size == wanted) {
         return std::nullopt;

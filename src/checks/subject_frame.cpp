@@ -63,30 +63,4 @@ std::optional<SizedSubject> best_sized_subject(const ShotScene& scene, optics::S
     return best;
 }
 
-optics::ShotSize shot_size_of(plan::WantedSize wanted) {
-    switch (wanted) {
-    case plan::WantedSize::extreme_close_up:
-        return optics::ShotSize::extreme_close_up;
-    case plan::WantedSize::big_close_up:
-        return optics::ShotSize::big_close_up;
-    case plan::WantedSize::close_up:
-        return optics::ShotSize::close_up;
-    case plan::WantedSize::medium_close_up:
-        return optics::ShotSize::medium_close_up;
-    case plan::WantedSize::medium:
-        return optics::ShotSize::medium;
-    case plan::WantedSize::medium_long:
-        return optics::ShotSize::medium_long;
-    case plan::WantedSize::medium_long_knee:
-        return optics::ShotSize::medium_long_knee;
-    case plan::WantedSize::full:
-        return optics::ShotSize::full;
-    case plan::WantedSize::wide:
-        return optics::ShotSize::wide;
-    case plan::WantedSize::very_wide:
-        return optics::ShotSize::very_wide;
-    }
-    return optics::ShotSize::full;
-}
-
 } // namespace throwline::checks

@@ -30,6 +30,4 @@ struct SizedSubject {
 };
 std::optional<SizedSubject> best_sized_subject(const ShotScene& scene, optics::ShotSize wanted);
 
-optics::ShotSize shot_size_of(plan::WantedSize wanted);
-
 } // namespace throwline::checks

@@ -2,6 +2,7 @@
 
 #include "base/quantity.h"
 #include "base/result.h"
+#include "base/trade_words.h"
 #include "base/working.h"
 
 #include <array>
@@ -10,20 +11,7 @@
 
 namespace throwline::optics {
 
-/// Sizes from the tightest to the widest. Common practice, no source; the boundaries are choices
-/// made here and are given with classify_shot_size().
-enum class ShotSize {
-    extreme_close_up, ///< part of the face
-    big_close_up,     ///< chin to brow
-    close_up,         ///< collar
-    medium_close_up,  ///< chest
-    medium,           ///< waist
-    medium_long,      ///< mid-thigh
-    medium_long_knee, ///< just below the knee
-    full,             ///< head to feet
-    wide,             ///< the person about half of the frame's height
-    very_wide         ///< the place, with a small person in it
-};
+using throwline::ShotSize;
 
 inline constexpr std::array<ShotSize, 10> kShotSizes{
     ShotSize::extreme_close_up, ShotSize::big_close_up, ShotSize::close_up,

@@ -1,8 +1,10 @@
 #include "base/nearest_name.h"
 #include "optics/shot_size.h"
 
+#include <algorithm>
 #include <cctype>
 #include <fmt/format.h>
+#include <iterator>
 #include <vector>
 
 namespace throwline::optics {
@@ -80,24 +82,16 @@ std::string plain(std::string_view text) {
     return kept;
 }
 
-/// The entry of a size with this many entries of the same size before it.
-std::string nth_name(ShotSize size, int nth) {
-    for (const SizeName& entry : kNames) {
-        if (entry.size == size && nth-- == 0) {
-            return entry.name;
-        }
-    }
-    return {};
-}
-
 } // namespace
 
 std::string name_of(ShotSize size) {
-    return nth_name(size, 0);
+    return std::string{kShotSizeNames[static_cast<std::size_t>(size)].name};
 }
 
 std::string abbreviation_of(ShotSize size) {
-    return nth_name(size, 1);
+    const auto* named = std::find_if(std::begin(kNames), std::end(kNames),
+                                     [&](const SizeName& entry) { return entry.size == size; });
+    return std::next(named)->name;
 }
 
 Result<ShotSize> parse_shot_size(std::string_view text) {

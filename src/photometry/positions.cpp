@@ -70,21 +70,7 @@ std::optional<LampDirection> lamp_direction(const Vec3& eyes, const Vec3& camera
 }
 
 std::string name_of(LampRole role) {
-    switch (role) {
-    case LampRole::key:
-        return "key";
-    case LampRole::fill:
-        return "fill";
-    case LampRole::back:
-        return "back";
-    case LampRole::background:
-        return "background";
-    case LampRole::effect:
-        return "effect";
-    case LampRole::practical:
-        return "practical";
-    }
-    return {};
+    return std::string{kLampRoleNames[static_cast<std::size_t>(role)].name};
 }
 
 std::optional<UsualRange> usual_range(LampRole role) {

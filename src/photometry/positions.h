@@ -1,6 +1,7 @@
 #pragma once
 
 #include "base/quantity.h"
+#include "base/trade_words.h"
 #include "base/vec.h"
 #include "base/working.h"
 
@@ -22,7 +23,7 @@ struct LampDirection {
 /// stands straight above or below the eyes, or lamp and eyes are one point. Plain geometry.
 std::optional<LampDirection> lamp_direction(const Vec3& eyes, const Vec3& camera, const Vec3& lamp);
 
-enum class LampRole { key, fill, back, background, effect, practical };
+using throwline::LampRole;
 std::string name_of(LampRole role);
 
 /// Usual place of a lamp by its role: magnitudes of azimuth, and elevation. Common practice, no

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "base/trade_words.h"
 #include "plan/site.h"
 
 #include <map>
@@ -80,19 +81,6 @@ struct Camera {
     bool operator==(const Camera&) const = default;
 };
 
-enum class WantedSize {
-    extreme_close_up,
-    big_close_up,
-    close_up,
-    medium_close_up,
-    medium,
-    medium_long,
-    medium_long_knee,
-    full,
-    wide,
-    very_wide
-};
-
 /// What a camera looks at: the middle of its subjects when empty.
 using Aim = std::variant<std::monostate, ThingName, Vec3>;
 
@@ -114,7 +102,7 @@ struct Shot {
     std::optional<Length> focus;
     bool extender = false;
     std::vector<Id<Person>> subjects;
-    std::optional<WantedSize> size;
+    std::optional<ShotSize> size;
     std::string composition;
     std::vector<std::string> notes;
     /// Where the camera goes during the shot, after `at`.

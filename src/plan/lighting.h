@@ -51,7 +51,7 @@ struct PracticalMount {
 
 using LampMount = std::variant<GridHang, PipeHang, StandMount, WallMount, PracticalMount>;
 
-enum class LampRole { key, fill, back, background, effect, practical };
+using throwline::LampRole;
 
 /// Barn doors or shutters: how far each side cuts in from the field edge towards the axis, 0 open,
 /// 1 closed to the axis. Sides as seen from the lamp looking along its beam.

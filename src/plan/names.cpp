@@ -19,7 +19,7 @@ std::vector<ChoiceList> choice_lists() {
     return {
         list_of("unit system", kUnitSystemNames), list_of("opening kind", kOpeningKindNames),
         list_of("pipe run", kPipeRunNames),       list_of("pose", kPoseNames),
-        list_of("person kind", kPersonKindNames), list_of("shot size", kWantedSizeNames),
+        list_of("person kind", kPersonKindNames), list_of("shot size", kShotSizeNames),
         list_of("lamp role", kLampRoleNames),
     };
 }

@@ -9,12 +9,6 @@
 /// How the choices of a plan are called, in files and on screen.
 namespace throwline::plan {
 
-template <class Choice>
-struct ChoiceName {
-    Choice value;
-    std::string_view name;
-};
-
 inline constexpr std::array<ChoiceName<UnitSystem>, 2> kUnitSystemNames{{
     {UnitSystem::metric, "metric"},
     {UnitSystem::imperial, "imperial"},
@@ -44,28 +38,6 @@ inline constexpr std::array<ChoiceName<PersonKind>, 2> kPersonKindNames{{
     {PersonKind::crew, "crew"},
 }};
 
-inline constexpr std::array<ChoiceName<WantedSize>, 10> kWantedSizeNames{{
-    {WantedSize::extreme_close_up, "extreme close-up"},
-    {WantedSize::big_close_up, "big close-up"},
-    {WantedSize::close_up, "close-up"},
-    {WantedSize::medium_close_up, "medium close-up"},
-    {WantedSize::medium, "medium"},
-    {WantedSize::medium_long, "medium long"},
-    {WantedSize::medium_long_knee, "medium long knee"},
-    {WantedSize::full, "full"},
-    {WantedSize::wide, "wide"},
-    {WantedSize::very_wide, "very wide"},
-}};
-
-inline constexpr std::array<ChoiceName<LampRole>, 6> kLampRoleNames{{
-    {LampRole::key, "key"},
-    {LampRole::fill, "fill"},
-    {LampRole::back, "back"},
-    {LampRole::background, "background"},
-    {LampRole::effect, "effect"},
-    {LampRole::practical, "practical"},
-}};
-
 constexpr const auto& names_of(UnitSystem) {
     return kUnitSystemNames;
 }
@@ -81,8 +53,8 @@ constexpr const auto& names_of(Pose) {
 constexpr const auto& names_of(PersonKind) {
     return kPersonKindNames;
 }
-constexpr const auto& names_of(WantedSize) {
-    return kWantedSizeNames;
+constexpr const auto& names_of(ShotSize) {
+    return kShotSizeNames;
 }
 constexpr const auto& names_of(LampRole) {
     return kLampRoleNames;

@@ -20,32 +20,6 @@ constexpr double kUnderLens_m = 0.05;
 /// Half breadth of a head, share of stature.
 constexpr double kHalfHead = 0.045;
 
-optics::ShotSize shot_size(plan::WantedSize size) {
-    switch (size) {
-    case plan::WantedSize::extreme_close_up:
-        return optics::ShotSize::extreme_close_up;
-    case plan::WantedSize::big_close_up:
-        return optics::ShotSize::big_close_up;
-    case plan::WantedSize::close_up:
-        return optics::ShotSize::close_up;
-    case plan::WantedSize::medium_close_up:
-        return optics::ShotSize::medium_close_up;
-    case plan::WantedSize::medium:
-        return optics::ShotSize::medium;
-    case plan::WantedSize::medium_long:
-        return optics::ShotSize::medium_long;
-    case plan::WantedSize::medium_long_knee:
-        return optics::ShotSize::medium_long_knee;
-    case plan::WantedSize::full:
-        return optics::ShotSize::full;
-    case plan::WantedSize::wide:
-        return optics::ShotSize::wide;
-    case plan::WantedSize::very_wide:
-        return optics::ShotSize::very_wide;
-    }
-    return optics::ShotSize::medium;
-}
-
 /// A point relative to the lens: along the floor in the direction of the pan, to the right of it,
 /// and up.
 struct Relative {
@@ -168,7 +142,7 @@ Framing framed_at(const plan::Shot& shot, const LensReach& reach, const optics::
     framing.pose = pose;
     framing.focal_chosen = !shot.focal;
     if (shot.size && !subjects.empty()) {
-        const optics::WantedFrame wanted = optics::wanted_frame(shot_size(*shot.size));
+        const optics::WantedFrame wanted = optics::wanted_frame(*shot.size);
         const Figure& first = *subjects.front();
         const double tall_m = first.crown.z() - first.landmark_z_m(wanted.bottom_cut_share);
         const double frame_m = tall_m / (1.0 - wanted.headroom_share);
@@ -190,7 +164,7 @@ Framing framed_on_subjects(const plan::Shot& shot, const LensReach& reach, const
     framing.focal_chosen = !shot.focal;
     std::optional<WantedEdges> edges;
     if (shot.size) {
-        edges = edges_of(shot_size(*shot.size), subjects, lens, pan_rad);
+        edges = edges_of(*shot.size, subjects, lens, pan_rad);
         if (const std::optional<double> half_rad = edges->half_rad()) {
             framing.wanted_focal = focal_for(reach, *half_rad);
             framing.pose.tilt = Angle::radians(edges->tilt_rad(*half_rad));

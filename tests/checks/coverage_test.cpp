@@ -52,7 +52,7 @@ TEST(Coverage, ABigCloseUpMayCutTheCrown) {
     plan::Shot& shot = put_shot(plan, "1A", Vec2{5.0, 1.8}, 80.0);
     shot.height = Length::metres(1.53);
     shot.aim = Vec3{5.0, 5.0, 1.53};
-    shot.size = plan::WantedSize::big_close_up;
+    shot.size = ShotSize::big_close_up;
     const auto findings = found_by(coverage, plan);
     EXPECT_TRUE(findings.empty()) << messages(findings);
 }
@@ -61,7 +61,7 @@ TEST(Coverage, ABigCloseUpMayCutTheCrown) {
 TEST(Coverage, ALensTooLongNamesTheWallThatIsInTheWay) {
     plan::Plan plan = small_room();
     plan::Shot& shot = put_shot(plan, "1A", Vec2{5.0, 1.0}, 20.0);
-    shot.size = plan::WantedSize::full;
+    shot.size = ShotSize::full;
     shot.focal.reset();
     shot.aim = std::monostate{};
     catalogue::Catalogue tables = test_catalogue();
@@ -79,7 +79,7 @@ TEST(Coverage, ALensTooLongMayStepBackWhereThereIsRoom) {
     plan.beats.front().marks.at({"ada"}) =
         plan::Mark{Vec2{5.0, 15.0}, Angle::degrees(-90.0), plan::Pose::stand, {}, {}, {}};
     plan::Shot& shot = put_shot(plan, "1A", Vec2{5.0, 11.0}, 20.0);
-    shot.size = plan::WantedSize::full;
+    shot.size = ShotSize::full;
     shot.focal.reset();
     shot.aim = std::monostate{};
     catalogue::Catalogue tables = test_catalogue();
@@ -94,7 +94,7 @@ TEST(Coverage, ALensTooShortMayUseItsExtender) {
     plan.beats.front().marks.at({"ada"}) =
         plan::Mark{Vec2{5.0, 11.0}, Angle::degrees(-90.0), plan::Pose::stand, {}, {}, {}};
     plan::Shot& shot = put_shot(plan, "1A", Vec2{5.0, 1.0}, 20.0);
-    shot.size = plan::WantedSize::close_up;
+    shot.size = ShotSize::close_up;
     shot.focal.reset();
     shot.aim = std::monostate{};
     catalogue::Catalogue tables = test_catalogue();

@@ -12,7 +12,7 @@ using namespace support;
 namespace {
 
 /// Lens and aim level at a height, 4 m from the mark.
-plan::Plan level_shot(double height_m, double focal_mm, plan::WantedSize wanted) {
+plan::Plan level_shot(double height_m, double focal_mm, ShotSize wanted) {
     plan::Plan plan = small_room();
     plan::Shot& shot = put_shot(plan, "1A", Vec2{5.0, 1.0}, focal_mm);
     shot.height = Length::metres(height_m);
@@ -26,12 +26,12 @@ plan::Plan level_shot(double height_m, double focal_mm, plan::WantedSize wanted)
 // The head's vertical stands 4 m away: at 28 mm the frame is 0.77 m high there, and centred on 1.39
 // m its lower edge cuts at 1.005 m = 0.591 of 1.70 m: a medium.
 TEST(ShotSize, TheWantedSizeIsNotMentioned) {
-    const auto findings = found_by(shot_size, level_shot(1.39, 28.0, plan::WantedSize::medium));
+    const auto findings = found_by(shot_size, level_shot(1.39, 28.0, ShotSize::medium));
     EXPECT_TRUE(findings.empty()) << messages(findings);
 }
 
 TEST(ShotSize, OneStepOffIsACaution) {
-    const plan::Plan plan = level_shot(1.39, 28.0, plan::WantedSize::medium_close_up);
+    const plan::Plan plan = level_shot(1.39, 28.0, ShotSize::medium_close_up);
     const auto findings = found_by(shot_size, plan);
     ASSERT_EQ(findings.size(), 1U);
     EXPECT_EQ(findings[0].severity, Severity::caution);
@@ -45,25 +45,25 @@ TEST(ShotSize, OneStepOffIsACaution) {
 }
 
 TEST(ShotSize, TwoStepsOffAreAnError) {
-    const auto findings = found_by(shot_size, level_shot(1.39, 28.0, plan::WantedSize::close_up));
+    const auto findings = found_by(shot_size, level_shot(1.39, 28.0, ShotSize::close_up));
     ASSERT_EQ(findings.size(), 1U);
     EXPECT_EQ(findings[0].severity, Severity::error);
 }
 
 TEST(ShotSize, AShotWithoutAWantedSizeIsNotJudged) {
-    plan::Plan plan = level_shot(1.39, 28.0, plan::WantedSize::medium);
+    plan::Plan plan = level_shot(1.39, 28.0, ShotSize::medium);
     plan.shots[0].size.reset();
     EXPECT_TRUE(found_by(shot_size, plan).empty());
 }
 
 TEST(ShotSize, SomebodyWhoLiesIsNotMeasured) {
-    plan::Plan plan = level_shot(0.5, 28.0, plan::WantedSize::close_up);
+    plan::Plan plan = level_shot(0.5, 28.0, ShotSize::close_up);
     std::get<plan::Mark>(plan.beats[0].marks.at({"ada"})).pose = plan::Pose::lie;
     EXPECT_TRUE(found_by(shot_size, plan).empty());
 }
 
 TEST(ShotSize, OneSubjectOfTheWantedSizeIsEnough) {
-    plan::Plan plan = level_shot(1.39, 28.0, plan::WantedSize::medium);
+    plan::Plan plan = level_shot(1.39, 28.0, ShotSize::medium);
     put_person(plan, "bo", Vec2{5.5, 7.0}, Angle::degrees(-90.0));
     plan.shots[0].subjects = {{"bo"}, {"ada"}};
     const auto findings = found_by(shot_size, plan);

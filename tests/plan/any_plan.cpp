@@ -253,8 +253,8 @@ Shot shot(int index, const Plan& plan) {
     if (coin() && !plan.people.empty()) {
         shot.subjects = {plan.people.front().id};
     }
-    shot.size = perhaps<WantedSize>(
-        [] { return *rc::gen::element(WantedSize::close_up, WantedSize::medium_long_knee); });
+    shot.size = perhaps<ShotSize>(
+        [] { return *rc::gen::element(ShotSize::close_up, ShotSize::medium_long_knee); });
     shot.composition = text();
     shot.notes = texts();
     shot.moves = points(2);

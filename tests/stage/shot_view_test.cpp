@@ -43,10 +43,10 @@ Vec3 at_height(const Figure& figure, double z_m) {
 
 TEST(ShotView, TheFrameCutsWhereTheSizeWantsItWithItsHeadroom) {
     for (const auto& [wanted, size] :
-         {std::pair{plan::WantedSize::close_up, optics::ShotSize::close_up},
-          std::pair{plan::WantedSize::medium, optics::ShotSize::medium},
-          std::pair{plan::WantedSize::medium_long, optics::ShotSize::medium_long},
-          std::pair{plan::WantedSize::full, optics::ShotSize::full}}) {
+         {std::pair{ShotSize::close_up, optics::ShotSize::close_up},
+          std::pair{ShotSize::medium, optics::ShotSize::medium},
+          std::pair{ShotSize::medium_long, optics::ShotSize::medium_long},
+          std::pair{ShotSize::full, optics::ShotSize::full}}) {
         for (const plan::Pose pose : {plan::Pose::stand, plan::Pose::sit}) {
             plan::Plan plan = one_person(pose);
             plan.shots.front().size = wanted;
@@ -71,7 +71,7 @@ TEST(ShotView, TheFrameCutsWhereTheSizeWantsItWithItsHeadroom) {
 TEST(ShotView, TheWantedFocalLengthIsThatOfTheFrameHeight) {
     plan::Plan plan = one_person();
     plan.shots.front().at = {5, 6 - 2.869};
-    plan.shots.front().size = plan::WantedSize::medium;
+    plan.shots.front().size = ShotSize::medium;
     const double bottom_m = 0.582 * 1.70;
     plan.shots.front().height = Length::metres(bottom_m + 0.773 / 2.0);
     const Seen seen = seen_in(plan);
@@ -83,7 +83,7 @@ TEST(ShotView, TheWantedFocalLengthIsThatOfTheFrameHeight) {
 
 TEST(ShotView, AFocalLengthInTheShotIsKeptAndTheHeadroomToo) {
     plan::Plan plan = one_person();
-    plan.shots.front().size = plan::WantedSize::medium;
+    plan.shots.front().size = ShotSize::medium;
     plan.shots.front().focal = Length::millimetres(12);
     const Seen seen = seen_in(plan);
     EXPECT_FALSE(seen.view->focal_chosen);
@@ -97,7 +97,7 @@ TEST(ShotView, AFocalLengthInTheShotIsKeptAndTheHeadroomToo) {
 TEST(ShotView, TheLensLimitsTheFocalLengthButNotWhatIsWanted) {
     plan::Plan plan = one_person();
     plan.shots.front().at = {5, 0.6};
-    plan.shots.front().size = plan::WantedSize::extreme_close_up;
+    plan.shots.front().size = ShotSize::extreme_close_up;
     const Seen seen = seen_in(plan);
     EXPECT_DOUBLE_EQ(seen.view->focal.mm(), 137.0);
     EXPECT_GT(seen.view->wanted_focal->mm(), 137.0);
@@ -112,7 +112,7 @@ TEST(ShotView, AllHeadsFitInTheWidth) {
     plan::Plan plan = one_person();
     add_person(plan, "b", {7.5, 5.5}, Angle::degrees(-90), plan::Pose::stand, 1.9);
     plan.shots.front().subjects.push_back({"b"});
-    plan.shots.front().size = plan::WantedSize::close_up;
+    plan.shots.front().size = ShotSize::close_up;
     const Seen seen = seen_in(plan);
     EXPECT_LT(seen.view->focal, *seen.view->wanted_focal);
     double widest = 0.0;
@@ -139,7 +139,7 @@ TEST(ShotView, WithoutASizeTheChestIsInTheMiddleAndTheLensIsWide) {
 
 TEST(ShotView, FocusIsOnTheNearerEyeOfTheFirstSubject) {
     plan::Plan plan = one_person();
-    plan.shots.front().size = plan::WantedSize::medium;
+    plan.shots.front().size = ShotSize::medium;
     const Seen seen = seen_in(plan);
     const Figure& figure = seen.stage.figures.front();
     EXPECT_NEAR(seen.view->focus_distance.m(),
@@ -163,7 +163,7 @@ TEST(ShotView, NobodyToLookAtGivesNoView) {
 
 TEST(ShotView, TheViewAndTheCameraOnTheFloorAgree) {
     plan::Plan plan = one_person();
-    plan.shots.front().size = plan::WantedSize::medium_close_up;
+    plan.shots.front().size = ShotSize::medium_close_up;
     const Seen seen = seen_in(plan);
     const PlacedCamera* camera = seen.stage.camera({"camera 1"});
     EXPECT_EQ(seen.view->owner, camera->owner);
@@ -198,8 +198,8 @@ RC_GTEST_PROP(ShotView, FromWhereverTheShotIsTakenTheHeadroomHolds, ()) {
     plan::Shot& shot = plan.shots.front();
     shot.at = {*rc::gen::inRange(10, 90) / 10.0, *rc::gen::inRange(5, 40) / 10.0};
     shot.height = Length::metres(*rc::gen::inRange(30, 320) / 100.0);
-    shot.size = *rc::gen::element(plan::WantedSize::close_up, plan::WantedSize::medium,
-                                  plan::WantedSize::full);
+    shot.size = *rc::gen::element(ShotSize::close_up, ShotSize::medium,
+                                  ShotSize::full);
     const Seen seen = seen_in(plan);
     RC_ASSERT(seen.view.has_value());
     const Figure& figure = seen.stage.figures.front();

@@ -206,7 +206,7 @@ TEST(Stage, ACameraStandsBehindItsLensAndLooksAtItsSubject) {
     plan::Plan plan = bare_room();
     add_camera(plan, "camera 1");
     add_person(plan, "a", {5, 6}, Angle::degrees(-90));
-    add_shot(plan, "1A", "camera 1", {5, 2}, {"a"}).size = plan::WantedSize::medium;
+    add_shot(plan, "1A", "camera 1", {5, 2}, {"a"}).size = ShotSize::medium;
     const Stage stage = raised_stage(plan, "1A");
     const PlacedCamera* camera = stage.camera({"camera 1"});
     ASSERT_NE(camera, nullptr);
