@@ -180,7 +180,8 @@ Working hood_working(const stage::ShotView& view, const Glare& glare,
             "plain geometry; the hood is a model of our own"};
 }
 
-/// A glass that the hood shades in part is worth a word only.
+/// A glass that the hood shades in part is worth a word only, and so is a practical: it is dim and
+/// belongs where it is.
 std::optional<Finding> flare_finding(const ShotScene& scene, const stage::ShotView& view,
                                      const Glare& glare, UnitSystem units) {
     const optics::HoodShade shade = shade_of(view);
@@ -189,7 +190,8 @@ std::optional<Finding> flare_finding(const ShotScene& scene, const stage::ShotVi
         return std::nullopt;
     }
     const bool part = lit < 1.0;
-    Finding finding = lamp_finding(scene, glare, part ? Severity::note : Severity::caution);
+    const bool minor = part || glare.practical;
+    Finding finding = lamp_finding(scene, glare, minor ? Severity::note : Severity::caution);
     finding.weight =
         glare.light.seen_share * lit * (1.0 - glare.off_lens_axis.deg() / kSideways.deg());
     finding.message = fmt::format(
