@@ -83,7 +83,9 @@ void number_names(Plan& part, int copy, const std::optional<plan::Grid>& grid, i
     }
     for (plan::Beat& beat : part.beats) {
         decltype(beat.marks) marks;
-        for (auto [person, what] : beat.marks) {
+        for (const auto& [id, change] : beat.marks) {
+            plan::Id<plan::Person> person = id;
+            auto what = change;
             if (auto* mark = std::get_if<plan::Mark>(&what)) {
                 number_name_in(mark->faces, copy);
             }
