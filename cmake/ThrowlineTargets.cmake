@@ -31,11 +31,12 @@ function(throwline_test folder)
   if(NOT sources)
     return()
   endif()
-  add_executable(test_${folder} ${sources})
+  add_executable(test_${folder} ${sources} ${PROJECT_SOURCE_DIR}/tests/support/environment_locale.cpp)
   target_link_libraries(test_${folder} PRIVATE throwline_options ${ARGN} GTest::gtest_main rapidcheck)
   target_include_directories(test_${folder} PRIVATE ${PROJECT_SOURCE_DIR}/tests)
   target_compile_definitions(test_${folder} PRIVATE
     THROWLINE_SOURCE_DIR="${PROJECT_SOURCE_DIR}" THROWLINE_PROGRAM="$<TARGET_FILE:throwline>")
   gtest_discover_tests(test_${folder} TEST_PREFIX ${folder}/ DISCOVERY_TIMEOUT 60
-    PROPERTIES ENVIRONMENT "QT_QPA_PLATFORM=offscreen;LC_ALL=C.UTF-8")
+    PROPERTIES ENVIRONMENT
+      "QT_QPA_PLATFORM=offscreen;LC_ALL=C.UTF-8;THROWLINE_LENSDATA=${PROJECT_SOURCE_DIR}/lensdata")
 endfunction()

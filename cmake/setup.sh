@@ -7,6 +7,8 @@ build=${THROWLINE_BUILD:-$root/build}
 # Qt asks for a display as soon as a program paints; none of this needs one.
 export QT_QPA_PLATFORM=${QT_QPA_PLATFORM:-offscreen}
 export LC_ALL=C.UTF-8
+# The program looks beside itself, which another build folder is not.
+export THROWLINE_LENSDATA=${THROWLINE_LENSDATA:-$root/lensdata}
 
 say() {
     printf '%s: %s\n' "${0#"$root"/}" "$*" >&2
@@ -65,16 +67,12 @@ drop_moved_build() {
     fi
 }
 
-# Builds the given targets, all of them when none is given.
+# Builds the given targets; `all` is one.
 build_targets() {
     drop_moved_build
     (
         cd "$root" || exit
         cmake --preset release -B "$build" >&2
-        if [[ $# -gt 0 ]]; then
-            cmake --build "$build" --target "$@" >&2
-        else
-            cmake --build "$build" >&2
-        fi
+        cmake --build "$build" --target "$@" >&2
     )
 }

@@ -26,12 +26,10 @@ std::vector<std::string> Arguments::values(std::string_view option) const {
     return found == options_.end() ? std::vector<std::string>{} : found->second;
 }
 
-std::string option_message(std::string_view option, std::string_view value, const Error& error) {
-    std::string message = fmt::format("{} \"{}\": {}", option, value, error.message);
-    if (error.place.column > 0) {
-        message += fmt::format(" (at character {})", error.place.column);
-    }
-    return message;
+std::string option_message(std::string_view option, const Error& error) {
+    const int column = error.place.column;
+    return fmt::format("{}: {}{}", option, error.message,
+                       column > 0 ? fmt::format(" (at character {})", column) : "");
 }
 
 void OptionReader::fail(std::string message) {
@@ -53,7 +51,7 @@ std::optional<Length> OptionReader::optional_length(std::string_view option) {
     }
     const Result<Length> length = parse_length(*value);
     if (!length) {
-        fail(option_message(option, *value, length.error()));
+        fail(option_message(option, length.error()));
         return Length::metres(1);
     }
     return *length;
@@ -93,7 +91,7 @@ Angle OptionReader::angle(std::string_view option, Angle least, Angle most) {
     }
     const Result<Angle> angle = parse_angle(*value);
     if (!angle) {
-        fail(option_message(option, *value, angle.error()));
+        fail(option_message(option, angle.error()));
         return least;
     }
     if (*angle < least || *angle > most) {

@@ -66,8 +66,8 @@ class OptionReader {
     Errors errors_;
 };
 
-/// An error about an option's value, with the place in the text when it is known:
-/// --focal "5x": ... (at character 2).
-std::string option_message(std::string_view option, std::string_view value, const Error& error);
+/// An error about the text behind an option, with its place when that is known:
+/// --focal: cannot read "5x" as a length ... (at character 2)
+std::string option_message(std::string_view option, const Error& error);
 
 } // namespace throwline::command

@@ -88,7 +88,7 @@ Checked<Answer> answer(const Arguments& arguments, std::istream&) {
     const std::string text = fmt::format("{}", fmt::join(arguments.operands(), " "));
     const Result<Length> length = parse_length(text, reading);
     if (!length) {
-        options.fail(option_message("length", text, length.error()));
+        options.fail(option_message("length", length.error()));
     }
     if (!options.errors().empty()) {
         return tl::unexpected{options.errors()};

@@ -174,7 +174,7 @@ std::string text_of(const LensQuestion& question, const LensFigures& figures) {
                             show(figures.frame->width), show(figures.frame->height));
     }
     if (figures.person) {
-        text += fmt::format("a standing person of {} is in a {}\n", show(*question.stature),
+        text += fmt::format("a standing person of {}: {}\n", show(*question.stature),
                             optics::name_of(optics::classify_shot_size(*figures.person)));
     }
     if (figures.sharp) {

@@ -30,7 +30,7 @@ SunQuestion question_from(OptionReader& options) {
         if (const auto time = sun::parse_time(text)) {
             question.time = *time;
         } else {
-            options.fail(option_message("--time", text, time.error()));
+            options.fail(option_message("--time", time.error()));
         }
     }
     question.air.pressure_mbar =

@@ -77,10 +77,14 @@ void check_repetition(const Command& command, const Values& values, Errors& erro
     }
 }
 
-/// Runs the parser over `typed`. The sentence is the parser's own when it refuses.
+/// Runs the parser over `typed`. Gives a sentence when it refuses.
 std::optional<std::string> parse(CLI::App& app, std::span<const std::string> typed) {
     try {
         app.parse(std::vector<std::string>(typed.rbegin(), typed.rend()));
+    } catch (const CLI::ArgumentMismatch& error) {
+        // Its text begins with the option's name, and a colon.
+        const std::string text = error.what();
+        return fmt::format("{} needs a value behind it", text.substr(0, text.find(':')));
     } catch (const CLI::ParseError& error) {
         return error.what();
     }

@@ -1,0 +1,52 @@
+#include "command/plan_input.h"
+
+#include "base/text_file.h"
+#include "command/catalogue_input.h"
+#include "command/file_mark.h"
+
+#include <array>
+#include <istream>
+
+namespace throwline::command {
+
+namespace {
+
+Result<std::string> all_of(std::istream& in) {
+    std::string text;
+    std::array<char, 65536> block{};
+    while (in.read(block.data(), block.size()) || in.gcount() > 0) {
+        text.append(block.data(), static_cast<std::size_t>(in.gcount()));
+        if (text.size() > plan::kLargestPlanBytes) {
+            return failure("standard input is too long for a plan");
+        }
+    }
+    if (in.bad()) {
+        return failure("standard input cannot be read");
+    }
+    return text;
+}
+
+} // namespace
+
+Checked<PlanInput> plan_input(const Arguments& arguments, std::istream& in) {
+    auto catalogue = catalogue_for(arguments);
+    if (!catalogue) {
+        return tl::unexpected{catalogue.error()};
+    }
+    const std::string& name = arguments.operands().front();
+    const bool piped = name == "-";
+    const Result<std::string> text =
+        piped ? all_of(in) : read_text_file(name, plan::kLargestPlanBytes);
+    if (!text) {
+        return tl::unexpected{Errors{text.error()}};
+    }
+    auto plan = plan::read_plan(*text, *catalogue, piped ? "standard input" : name);
+    if (!plan) {
+        return tl::unexpected{plan.error()};
+    }
+    return PlanInput{.catalogue = std::move(*catalogue),
+                     .plan = std::make_shared<const plan::Plan>(std::move(*plan)),
+                     .mark = file_mark(*text)};
+}
+
+} // namespace throwline::command

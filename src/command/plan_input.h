@@ -1,0 +1,21 @@
+#pragma once
+
+#include "command/arguments.h"
+#include "plan/read_plan.h"
+
+#include <iosfwd>
+#include <string>
+
+namespace throwline::command {
+
+/// The plan that a command's first operand names ("-" is standard input), with the catalogue that
+/// it was read with.
+struct PlanInput {
+    catalogue::Catalogue catalogue;
+    plan::PlanPtr plan;
+    /// Tells this state of the file from others; see file_mark().
+    std::string mark;
+};
+Checked<PlanInput> plan_input(const Arguments& arguments, std::istream& in);
+
+} // namespace throwline::command
