@@ -58,7 +58,7 @@ double cautions_height_mm(const std::vector<std::string>& cautions, double width
                           const TextMeasure& measure) {
     const auto lines =
         wrapped_lines(run_on(cautions), width_mm - 2.0 * kPad_mm, kLetter_mm, false, measure);
-    return kLinePitch_mm * static_cast<double>(lines.size()) + 1.5;
+    return kLinePitch_mm * static_cast<double>(lines.size()) + 2.0;
 }
 
 void draw_cautions(Marks& marks, const Box& box, const std::vector<std::string>& cautions,

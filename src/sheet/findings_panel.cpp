@@ -2,6 +2,7 @@
 
 #include "sheet/text_wrap.h"
 
+#include <algorithm>
 #include <fmt/format.h>
 
 namespace throwline::sheet {
@@ -13,8 +14,25 @@ constexpr double kHeading_mm = 8.0;
 constexpr double kGap_mm = 1.6;
 constexpr double kTextFrom_mm = kPad_mm + kLozengeWidth_mm + 1.5;
 
-std::string words_for(const checks::Finding& finding) {
+std::string place_of(const checks::Finding& finding) {
+    return finding.shot.empty() ? fmt::format("beat {}", finding.beat.name)
+                                : fmt::format("shot {}", finding.shot.name);
+}
+
+bool same_matter(const checks::Finding& a, const checks::Finding& b) {
+    return a.check == b.check && a.severity == b.severity && a.things == b.things
+           && a.accepted == b.accepted;
+}
+
+std::string words_for(const FindingGroup& group) {
+    const checks::Finding& finding = *group.first;
     std::string words = finding.message;
+    for (const std::string& place : group.also) {
+        words += fmt::format("{}{}", &place == &group.also.front() ? " Also " : ", ", place);
+    }
+    if (!group.also.empty()) {
+        words += '.';
+    }
     if (finding.accepted) {
         words += fmt::format(" Accepted: {}", *finding.accepted);
     }
@@ -31,18 +49,40 @@ void add_words(Marks& marks, const std::string& words, const Vec2& at, bool bold
 
 } // namespace
 
-std::vector<NumberedFinding>
-draw_findings_panel(Marks& marks, const Box& box,
-                    const std::vector<const checks::Finding*>& findings,
-                    const TextMeasure& measure) {
+std::vector<FindingGroup> grouped(const std::vector<const checks::Finding*>& findings) {
+    std::vector<FindingGroup> groups;
+    for (const checks::Finding* finding : findings) {
+        const auto known =
+            std::find_if(groups.begin(), groups.end(), [&](const FindingGroup& group) {
+                return same_matter(*group.first, *finding);
+            });
+        if (known == groups.end()) {
+            groups.push_back({finding, {}});
+            continue;
+        }
+        const std::string place = place_of(*finding);
+        const bool is_told =
+            place == place_of(*known->first)
+            || std::find(known->also.begin(), known->also.end(), place) != known->also.end();
+        if (!is_told) {
+            known->also.push_back(place);
+        }
+    }
+    return groups;
+}
+
+std::vector<NumberedFinding> draw_findings_panel(Marks& marks, const Box& box,
+                                                 const std::vector<FindingGroup>& findings,
+                                                 const TextMeasure& measure) {
     add_words(marks, findings.empty() ? "No findings" : "Findings",
               {box.left + kPad_mm, box.top + kPad_mm + kLetter_mm}, true);
     std::vector<NumberedFinding> shown;
     double top_mm = box.top + kHeading_mm;
     const double width_mm = box.width - kTextFrom_mm - kPad_mm;
-    for (const checks::Finding* finding : findings) {
+    for (const FindingGroup& group : findings) {
+        const checks::Finding* finding = group.first;
         const std::vector<std::string> lines =
-            wrapped_lines(words_for(*finding), width_mm, kLetter_mm, false, measure);
+            wrapped_lines(words_for(group), width_mm, kLetter_mm, false, measure);
         const double height_mm = kLinePitch_mm * static_cast<double>(lines.size()) + kGap_mm;
         const bool is_last = shown.size() + 1 == findings.size();
         const double foot_mm = box.bottom() - (is_last ? 0.0 : kLinePitch_mm + kGap_mm);

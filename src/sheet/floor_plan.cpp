@@ -127,6 +127,20 @@ Extent extent_of(const plan::Plan& plan, const stage::Stage& stage, const Select
     return extent;
 }
 
+/// Every lamp as it stands in the first beat shown in which it burns, else in the first.
+std::vector<stage::PlacedLamp> lamps_of(const stage::Stage& stage, const Selection& selection) {
+    std::vector<stage::PlacedLamp> lamps = stage.lamps;
+    for (stage::PlacedLamp& lamp : lamps) {
+        for (const checks::BeatScene* scene : selection.beats) {
+            const stage::PlacedLamp* other = scene->stage.lamp(lamp.lamp);
+            if (lamp.beam.peak_cd <= 0.0 && other != nullptr && other->beam.peak_cd > 0.0) {
+                lamp = *other;
+            }
+        }
+    }
+    return lamps;
+}
+
 /// A sheet that the plan fits, divided, with the plan's place on it.
 struct Composition {
     Page page;
@@ -204,22 +218,22 @@ Result<Composition> composed(const plan::Plan& plan, const Extent& extent,
 }
 
 void draw_plan(Board& board, const plan::Plan& plan, const catalogue::Catalogue& catalogue,
-               const stage::Stage& stage, const Selection& selection, const Extent& extent,
-               const SheetOptions& options) {
+               std::span<const stage::PlacedLamp> lamps, const Selection& selection,
+               const Extent& extent, const SheetOptions& options) {
     if (options.ground) {
         draw_ground(board, plan);
     }
     draw_room(board, plan);
     draw_scenery(board, plan, catalogue);
     if (options.pools) {
-        draw_pools(board, plan, stage);
+        draw_pools(board, plan, lamps);
     }
     if (options.coverage) {
         draw_coverage(board, plan, selection);
     }
     draw_people(board, plan, selection);
     draw_cameras(board, plan, selection);
-    draw_lamps(board, plan, stage);
+    draw_lamps(board, plan, lamps);
     draw_booms(board, plan, selection);
     draw_outlets(board, plan);
     letter_grid(board, plan, extent);
@@ -277,7 +291,7 @@ void draw_surroundings(Board& board, Composition& composition, const plan::Plan&
     needs.legend_height_mm = legend_height_mm(board.used, page.legend.width);
     page = divided_page(composition.paper, composition.choice.orientation, needs);
     const std::vector<NumberedFinding> shown =
-        draw_findings_panel(marks, page.findings, findings, measure);
+        draw_findings_panel(marks, page.findings, grouped(findings), measure);
     draw_finding_marks(board, shown);
     draw_legend(marks, page.legend, board.used);
     draw_title_block(marks, page.title,
@@ -324,7 +338,7 @@ Result<Drawing> floor_plan_sheet(const checks::Analysis& analysis,
     draw_upright_ruler(board.layers[static_cast<std::size_t>(PlanLayer::frame)],
                        {around.left + 1.5, around.centre().y() + 50.0});
     field.take({around.left, around.centre().y() - 51.0, kGutter_mm + 1.5, 102.0});
-    draw_plan(board, plan, catalogue, stage, selection, extent, options);
+    draw_plan(board, plan, catalogue, lamps_of(stage, selection), selection, extent, options);
     letter_plan(board);
     draw_surroundings(board, *composition, plan, selected_findings(analysis, options), options);
     return finished(plan, board, *composition, options);

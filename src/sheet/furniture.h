@@ -31,12 +31,20 @@ void draw_north(Marks& marks, const Vec2& centre, double radius_mm, Angle bearin
 double legend_height_mm(const std::set<LegendEntry>& used, double width_mm);
 void draw_legend(Marks& marks, const Box& box, const std::set<LegendEntry>& used);
 
+/// Findings that say the same of the same things in several shots or beats, worst first; the first
+/// of them speaks for all.
+struct FindingGroup {
+    const checks::Finding* first = nullptr;
+    /// "shot 2A", "beat 3": where else.
+    std::vector<std::string> also;
+};
+std::vector<FindingGroup> grouped(const std::vector<const checks::Finding*>& findings);
+
 /// Numbers the findings in order and letters as many as the box takes; the last line tells how many
 /// are left out. Returns those that stand on the sheet.
-std::vector<NumberedFinding>
-draw_findings_panel(Marks& marks, const Box& box,
-                    const std::vector<const checks::Finding*>& findings,
-                    const TextMeasure& measure);
+std::vector<NumberedFinding> draw_findings_panel(Marks& marks, const Box& box,
+                                                 const std::vector<FindingGroup>& findings,
+                                                 const TextMeasure& measure);
 
 /// Bars of round lengths at the drawing's scale, in metres and in feet; and lengths of paper, 100
 /// mm and 4 in, that show with a ruler whether the print is true.
@@ -51,6 +59,6 @@ double cautions_height_mm(const std::vector<std::string>& cautions, double width
 void draw_cautions(Marks& marks, const Box& box, const std::vector<std::string>& cautions,
                    const TextMeasure& measure);
 /// Height of the part of the strip that the rulers take.
-inline constexpr double kRulersHeight_mm = 17.0;
+inline constexpr double kRulersHeight_mm = 24.0;
 
 } // namespace throwline::sheet

@@ -34,7 +34,7 @@ unsigned short weight_of(Crowd crowd) {
     case Crowd::light:
         return 1;
     case Crowd::firm:
-        return 5;
+        return 8;
     case Crowd::never:
         return 200;
     }
@@ -54,20 +54,39 @@ Vec2 near_side(const Box& box, const Vec2& point) {
             point.y() < centre.y() ? box.top : box.bottom()};
 }
 
-PlacedBox candidate(const Vec2& anchor, double clear_mm, double away_mm, double angle_rad,
-                    double width_mm, double height_mm) {
+/// Pale paper under words, so that lines break off at them.
+Path knocked_out(const Box& box) {
+    const Box air = box.inset(-0.3);
+    return outline({{air.left, air.top},
+                    {air.right(), air.top},
+                    {air.right(), air.bottom()},
+                    {air.left, air.bottom()}},
+                   no_pen(), solid(Ink::paper, 0.72));
+}
+
+/// From the middle of a box of half size `half_mm` towards a point, the place where it is left.
+Vec2 edge_towards(const Vec2& anchor, const Vec2& half_mm, const Vec2& point) {
+    const Vec2 towards = point - anchor;
+    double share = 1.0;
+    for (const int axis : {0, 1}) {
+        if (std::abs(towards[axis]) > half_mm[axis]) {
+            share = std::min(share, half_mm[axis] / std::abs(towards[axis]));
+        }
+    }
+    return share < 1.0 ? Vec2{anchor + towards * share} : point;
+}
+
+PlacedBox candidate(const Vec2& anchor, const Vec2& half_mm, double away_mm, double angle_rad,
+                    const Vec2& size_mm) {
     const Vec2 direction = paper_direction(angle_rad);
-    const double reach_mm = clear_mm + away_mm;
-    const Vec2 centre{anchor.x() + direction.x() * (reach_mm + width_mm / 2.0),
-                      anchor.y() + direction.y() * (reach_mm + height_mm / 2.0)};
+    const Vec2 reach = half_mm + Vec2{away_mm, away_mm} + size_mm / 2.0;
+    const Vec2 centre = anchor + direction.cwiseProduct(reach);
     PlacedBox placed;
-    placed.box = {centre.x() - width_mm / 2.0, centre.y() - height_mm / 2.0, width_mm, height_mm};
-    placed.to_the_left = centre.x() < anchor.x();
+    placed.box = {centre.x() - size_mm.x() / 2.0, centre.y() - size_mm.y() / 2.0, size_mm.x(),
+                  size_mm.y()};
+    placed.to_the_left = centre.x() < anchor.x() - size_mm.x() / 4.0;
     placed.leader_to = near_side(placed.box, anchor);
-    const Vec2 towards = placed.leader_to - anchor;
-    const double length_mm = towards.norm();
-    placed.leader_from =
-        length_mm > clear_mm ? Vec2{anchor + towards * (clear_mm / length_mm)} : placed.leader_to;
+    placed.leader_from = edge_towards(anchor, half_mm, placed.leader_to);
     return placed;
 }
 
@@ -181,8 +200,8 @@ std::optional<double> LabelField::leader_crowding(const Vec2& from, const Vec2& 
     return sum;
 }
 
-std::optional<PlacedBox> LabelField::find(const Vec2& anchor, double clear_mm, double width_mm,
-                                          double height_mm, bool may_drop, bool always_leader) {
+std::optional<PlacedBox> LabelField::find(const Vec2& anchor, const Vec2& half_mm,
+                                          const Vec2& size_mm, bool may_drop, bool always_leader) {
     std::optional<PlacedBox> best;
     double least = 0.0;
     for (const double away_mm : kDistances_mm) {
@@ -191,7 +210,7 @@ std::optional<PlacedBox> LabelField::find(const Vec2& anchor, double clear_mm, d
         }
         for (int k = 0; k < kDirections; ++k) {
             const double angle_rad = 2.0 * std::numbers::pi * k / kDirections;
-            PlacedBox placed = candidate(anchor, clear_mm, away_mm, angle_rad, width_mm, height_mm);
+            PlacedBox placed = candidate(anchor, half_mm, away_mm, angle_rad, size_mm);
             placed.has_leader = always_leader || away_mm > kLeaderFrom_mm;
             const auto box_cost = crowding(placed.box.inset(-kAir_mm));
             const auto leader_cost = placed.has_leader
@@ -200,10 +219,39 @@ std::optional<PlacedBox> LabelField::find(const Vec2& anchor, double clear_mm, d
             if (!box_cost || !leader_cost) {
                 continue;
             }
+            placed.over_lines = *box_cost > 0.0;
             const double cost = *box_cost + *leader_cost + away_mm * kPerMillimetre;
             if (!best || cost < least) {
                 best = placed;
                 least = cost;
+            }
+        }
+    }
+    if (best) {
+        settle(*best);
+    }
+    return best;
+}
+
+std::optional<PlacedBox> LabelField::find_inside(const LabelRequest& request, const Vec2& size_mm) {
+    const Vec2 slack_mm = request.half_mm - size_mm / 2.0 - Vec2::Constant(kAir_mm);
+    if (!request.inside || slack_mm.minCoeff() < 0.0) {
+        return std::nullopt;
+    }
+    // Left and right of the middle as well, where a person or a beam may leave more room.
+    std::optional<PlacedBox> best;
+    double least = 0.0;
+    for (const double across : {0.0, -1.0, 1.0}) {
+        for (const double down : {0.0, 1.0, -1.0}) {
+            const Vec2 low =
+                request.anchor + slack_mm.cwiseProduct(Vec2{across, down}) - size_mm / 2.0;
+            PlacedBox placed;
+            placed.box = {low.x(), low.y(), size_mm.x(), size_mm.y()};
+            const auto cost = crowding(placed.box);
+            if (cost && (!best || *cost < least)) {
+                placed.over_lines = *cost > 0.0;
+                best = placed;
+                least = *cost;
             }
         }
     }
@@ -228,10 +276,17 @@ bool LabelField::letter(const LabelRequest& request, Marks& marks) {
     const double pitch_mm = request.height_mm * kLinePitch_mm / kLetter_mm;
     const double height_mm = request.height_mm * (1.0 + kDescent)
                              + pitch_mm * (static_cast<double>(request.lines.size()) - 1.0);
-    const auto placed = find(request.anchor, request.clear_mm, width_mm, height_mm,
-                             request.may_drop, request.always_leader);
+    const Vec2 size_mm{width_mm, height_mm};
+    auto placed = find_inside(request, size_mm);
+    if (!placed) {
+        placed =
+            find(request.anchor, request.half_mm, size_mm, request.may_drop, request.always_leader);
+    }
     if (!placed) {
         return false;
+    }
+    if (placed->over_lines) {
+        marks.emplace_back(knocked_out(placed->box));
     }
     if (placed->has_leader) {
         marks.emplace_back(

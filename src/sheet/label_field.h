@@ -20,9 +20,11 @@ struct LabelLine {
 
 /// Words that want to stand beside something.
 struct LabelRequest {
-    /// Paper place of what is named, and the radius around it that is kept free.
+    /// Paper place of what is named, and how far it reaches to each side of that.
     Vec2 anchor = Vec2::Zero();
-    double clear_mm = 1.0;
+    Vec2 half_mm = Vec2::Ones();
+    /// Whether the words may stand on the thing itself when they are shorter than it.
+    bool inside = false;
     std::vector<LabelLine> lines;
     Ink ink = Ink::lettering;
     double height_mm = kLetter_mm;
@@ -38,6 +40,8 @@ struct PlacedBox {
     Vec2 leader_from = Vec2::Zero();
     Vec2 leader_to = Vec2::Zero();
     bool has_leader = false;
+    /// Whether lines run under the box.
+    bool over_lines = false;
     /// Whether the box lies to the left of its anchor.
     bool to_the_left = false;
 };
@@ -54,8 +58,8 @@ class LabelField {
 
     /// The least crowded place for a box near an anchor, which is then taken, with its leader.
     /// Nothing when the whole area is full, or nothing near by is free and `may_drop`.
-    std::optional<PlacedBox> find(const Vec2& anchor, double clear_mm, double width_mm,
-                                  double height_mm, bool may_drop, bool always_leader);
+    std::optional<PlacedBox> find(const Vec2& anchor, const Vec2& half_mm, const Vec2& size_mm,
+                                  bool may_drop, bool always_leader);
 
     /// Finds a place for words and sets them down, with leader; false when left out.
     bool letter(const LabelRequest& request, Marks& marks);
@@ -76,6 +80,8 @@ class LabelField {
     std::optional<double> crowding(const Box& box);
     std::optional<double> leader_crowding(const Vec2& from, const Vec2& to);
     void settle(const PlacedBox& placed);
+    /// A place on the named thing itself.
+    std::optional<PlacedBox> find_inside(const LabelRequest& request, const Vec2& size_mm);
 
     Box area_;
     const TextMeasure& measure_;

@@ -76,18 +76,18 @@ void draw_rulers(Marks& marks, const Box& box, const PlanFrame& frame, UnitSyste
     const double foot_mm = frame.mm(kFoot_m);
     const bool metric = units == UnitSystem::metric;
     const Vec2 first{box.left + kPad_mm, top_mm};
-    const Vec2 second = first + Vec2{0.0, 7.0};
+    const Vec2 second = first + Vec2{0.0, 8.5};
     draw_scale_bar(marks, metric ? first : second, frame.mm_per_m, "m", most_mm);
     draw_scale_bar(marks, metric ? second : first, foot_mm, "ft", most_mm);
     const Vec2 right{1.0, 0.0};
     const Vec2 up{0.0, -1.0};
     const Vec2 check{check_left_mm, top_mm + 0.6};
     draw_check(marks, check, right, up, kCheck_mm, 1.0, 10);
-    add_words(marks, "must measure 100 mm, else print at 100 %", check + Vec2{0.0, 3.4},
+    add_words(marks, "must measure 100 mm, else print at 100 %", check + Vec2{0.0, 3.8},
               TextAnchor::start);
-    const Vec2 inches = check + Vec2{0.0, 7.6};
+    const Vec2 inches = check + Vec2{0.0, 9.5};
     draw_check(marks, inches, right, up, 4.0 * kInch_mm, kInch_mm / 8.0, 8);
-    add_words(marks, "must measure 4 in", inches + Vec2{0.0, 3.4}, TextAnchor::start);
+    add_words(marks, "must measure 4 in", inches + Vec2{0.0, 3.8}, TextAnchor::start);
 }
 
 void draw_upright_ruler(Marks& marks, const Vec2& foot) {

@@ -41,9 +41,9 @@ void draw_people(Board& board, const plan::Plan& plan, const Selection& selectio
 void draw_cameras(Board& board, const plan::Plan& plan, const Selection& selection);
 void draw_coverage(Board& board, const plan::Plan& plan, const Selection& selection);
 
-void draw_lamps(Board& board, const plan::Plan& plan, const stage::Stage& stage);
+void draw_lamps(Board& board, const plan::Plan& plan, std::span<const stage::PlacedLamp> lamps);
 /// Where beams fall at half their peak: on the floor, or at the height of the face aimed at.
-void draw_pools(Board& board, const plan::Plan& plan, const stage::Stage& stage);
+void draw_pools(Board& board, const plan::Plan& plan, std::span<const stage::PlacedLamp> lamps);
 
 void draw_booms(Board& board, const plan::Plan& plan, const Selection& selection);
 void draw_outlets(Board& board, const plan::Plan& plan);

@@ -95,9 +95,10 @@ void draw_body(Board& board, const CameraStand& stand) {
     const ThingFrame thing{board.frame, place_of(placed), placed.pose.pan.rad()};
     const double rear_m = -(kStub_m + kBodyLong_m) * unit_m;
     const double half_m = kBodyWide_m / 2.0 * unit_m;
+    const std::vector<Vec2> body = thing.box(rear_m, -half_m, -kStub_m * unit_m, half_m);
+    board.add(PlanLayer::cameras, outline(body, no_pen(), solid(Ink::paper)));
     board.add(PlanLayer::cameras,
-              outline(thing.box(rear_m, -half_m, -kStub_m * unit_m, half_m),
-                      pen(Ink::camera, kStanding_mm), solid(Ink::camera, 0.30)),
+              outline(body, pen(Ink::camera, kStanding_mm), solid(Ink::camera, 0.30)),
               Crowd::never);
     std::vector<double> drawn;
     for (const checks::ShotScene* scene : stand.shots) {
@@ -141,11 +142,12 @@ void label_stand(Board& board, const CameraStand& stand, UnitSystem units) {
     label.anchor =
         board.frame.at(place_of(*stand.placed)
                        - unit_at(stand.placed->pose.pan.rad()) * (kStub_m + kBodyLong_m / 2.0));
-    label.clear_mm = std::max(kLeastBody_mm / 2.0, board.frame.mm(kBodyLong_m / 2.0));
+    label.half_mm =
+        Vec2::Constant(std::max(kLeastBody_mm / 2.0, board.frame.mm(kBodyLong_m / 2.0)));
     label.ink = Ink::camera;
-    label.lines = {{fmt::format("{}, lens {}", stand.camera->id.name,
-                                shown(Length::metres(stand.placed->pose.lens.z()), units)),
-                    true}};
+    label.lines = {
+        {stand.camera->id.name, true},
+        {fmt::format("lens {} up", shown(Length::metres(stand.placed->pose.lens.z()), units))}};
     for (LabelLine& words : shot_lines(stand)) {
         label.lines.push_back(std::move(words));
     }
@@ -222,7 +224,7 @@ void draw_fan(Board& board, const plan::Plan& plan, const checks::ShotScene& sce
     const Vec2 start = board.frame.at(lens);
     // A little inside the far end, clear of the wall.
     label.anchor = end + (start - end) * std::min(0.4, 5.0 / std::max(1.0, (start - end).norm()));
-    label.clear_mm = 0.5;
+    label.half_mm = Vec2::Constant(0.5);
     label.ink = Ink::camera;
     label.lines = {{scene.shot->id.name}};
     board.labels.push_back(label);

@@ -81,15 +81,17 @@ std::vector<Spot> spots_of(const Board& board, std::span<const NumberedFinding> 
     return spots;
 }
 
-/// Rows of lozenges, at most `kAcross` in each.
-constexpr int kAcross = 4;
+/// Lozenges of one spot stand in rows of at most this many.
+int lozenges_across(int count) {
+    return count <= 3 ? count : (count + 2) / 3;
+}
 
 void draw_spot(Board& board, const Spot& spot) {
     const int count = static_cast<int>(spot.findings.size());
-    const int across = std::min(count, kAcross);
-    const int down = (count + kAcross - 1) / kAcross;
-    const auto placed = board.field.find(spot.at, 1.0, across * kLozengeWidth_mm,
-                                         down * kLozengeHeight_mm, false, true);
+    const int across = lozenges_across(count);
+    const int down = (count + across - 1) / across;
+    const auto placed = board.field.find(
+        spot.at, Vec2::Ones(), {across * kLozengeWidth_mm, down * kLozengeHeight_mm}, false, true);
     if (!placed) {
         return;
     }
@@ -99,8 +101,8 @@ void draw_spot(Board& board, const Spot& spot) {
         line(spot.at, placed->leader_to, pen(ink_of(worst), kFine_mm, leader_of(worst))));
     marks.emplace_back(Circle{spot.at, 0.6, no_pen(), solid(ink_of(worst))});
     for (int i = 0; i < count; ++i) {
-        const Vec2 centre{placed->box.left + (i % kAcross + 0.5) * kLozengeWidth_mm,
-                          placed->box.top + (i / kAcross + 0.5) * kLozengeHeight_mm};
+        const Vec2 centre{placed->box.left + (i % across + 0.5) * kLozengeWidth_mm,
+                          placed->box.top + (i / across + 0.5) * kLozengeHeight_mm};
         const NumberedFinding& numbered = spot.findings[static_cast<std::size_t>(i)];
         add_lozenge(marks, centre, numbered.number, numbered.finding->severity);
         board.used.insert(legend_of(numbered.finding->severity));

@@ -136,7 +136,7 @@ void add_size_line(Board& board, const Vec2& from, const Vec2& to, const std::st
     constexpr double kTick_mm = 1.2;
     const Pen fine = pen(Ink::dimension, kConstruction_mm);
     const Vec2 along = (to - from).normalized();
-    board.add(PlanLayer::lettering, line(from, to, fine), Crowd::firm);
+    board.add(PlanLayer::lettering, line(from, to, fine), Crowd::never);
     for (const Vec2& end : {from, to}) {
         const Vec2 slant = rotated(along, std::numbers::pi / 4.0) * kTick_mm;
         board.add(PlanLayer::lettering,

@@ -165,7 +165,7 @@ void label_lamp(Board& board, const plan::Lamp& lamp, const PlacedLamp& placed,
                            : Vec2{floor_of(placed.face)
                                   - unit_at(angle_of(floor_of(placed.axis))) * (body.deep_m / 2.0)};
     label.anchor = board.frame.at(middle);
-    label.clear_mm = board.frame.mm(0.75 * std::max(body.deep_m / 2.0, body.half_m));
+    label.half_mm = Vec2::Constant(board.frame.mm(0.75 * std::max(body.deep_m / 2.0, body.half_m)));
     label.ink = Ink::lamp;
     label.lines = {{lamp.id.name, true}};
     if (const std::string patch = patch_text(lamp); !patch.empty()) {
@@ -194,12 +194,14 @@ Polygon beam_on_plane(const PlacedLamp& lamp, double plane_z_m) {
 
 } // namespace
 
-void draw_pools(Board& board, const plan::Plan& plan, const stage::Stage& stage) {
-    constexpr double kWashOfAll = 0.9;
-    constexpr double kMostWash = 0.16;
+void draw_pools(Board& board, const plan::Plan& plan, std::span<const PlacedLamp> lamps) {
+    constexpr double kWashOfAll = 0.5;
+    constexpr double kMostWash = 0.10;
+    constexpr double kLargestPool = 0.35;
     const double wash =
-        std::min(kMostWash, kWashOfAll / std::max(1.0, static_cast<double>(stage.lamps.size())));
-    for (const PlacedLamp& lamp : stage.lamps) {
+        std::min(kMostWash, kWashOfAll / std::max(1.0, static_cast<double>(lamps.size())));
+    const double room_m2 = area(plan.room.outline);
+    for (const PlacedLamp& lamp : lamps) {
         if (planned(plan, lamp) == nullptr || lamp.beam.peak_cd <= 0.0) {
             continue;
         }
@@ -214,17 +216,19 @@ void draw_pools(Board& board, const plan::Plan& plan, const stage::Stage& stage)
             continue;
         }
         for (const Polygon& part : parts_shared(pool, plan.room.outline)) {
-            board.add(PlanLayer::pools,
-                      outline(board.frame.at(part),
-                              pen(Ink::lamp, kConstruction_mm, LinePattern::long_dash, 0.6),
-                              solid(Ink::lamp, wash)));
+            // What lights most of the room has no shape worth a tint.
+            const bool is_pool = area(part) < kLargestPool * room_m2;
+            board.add(PlanLayer::pools, outline(board.frame.at(part),
+                                                pen(Ink::lamp, kConstruction_mm,
+                                                    LinePattern::long_dash, is_pool ? 0.7 : 0.35),
+                                                is_pool ? solid(Ink::lamp, wash) : Fill{}));
             board.used.insert(LegendEntry::pool);
         }
     }
 }
 
-void draw_lamps(Board& board, const plan::Plan& plan, const stage::Stage& stage) {
-    for (const PlacedLamp& placed : stage.lamps) {
+void draw_lamps(Board& board, const plan::Plan& plan, std::span<const PlacedLamp> lamps) {
+    for (const PlacedLamp& placed : lamps) {
         const plan::Lamp* lamp = planned(plan, placed);
         if (lamp == nullptr || placed.instrument == nullptr) {
             continue;

@@ -144,7 +144,7 @@ std::string joined(const std::vector<std::string>& names) {
 void label_stand(Board& board, const Stand& stand, bool all_beats) {
     LabelRequest label;
     label.anchor = board.frame.at(floor_of(stand.figure->base));
-    label.clear_mm = board.frame.mm(kShoulders / 2.0 * stand.figure->stature.m());
+    label.half_mm = Vec2::Constant(board.frame.mm(kShoulders / 2.0 * stand.figure->stature.m()));
     label.ink = Ink::people;
     label.lines = {{stand.figure->person.name, true}};
     if (!all_beats) {

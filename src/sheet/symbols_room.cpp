@@ -167,7 +167,7 @@ void draw_opening(Board& board, const plan::Room& room, const plan::Opening& ope
     }
     LabelRequest label;
     label.anchor = board.frame.at(side.outer((from_m + to_m) / 2.0));
-    label.clear_mm = 1.2;
+    label.half_mm = Vec2::Constant(1.2);
     label.lines = {{opening.id.name}};
     label.may_drop = !opening.way_out;
     if (opening.way_out) {

@@ -18,6 +18,15 @@ constexpr Pen kEdge = {Ink::standing, kStanding_mm, LinePattern::solid, 1.0};
 constexpr Pen kDetail = {Ink::standing, kConstruction_mm, LinePattern::solid, 1.0};
 constexpr Fill kPaper = {Ink::paper, Hatch::solid, 1.0};
 
+/// Half the paper width and height that an outline takes up.
+Vec2 half_size(const std::vector<Vec2>& corners) {
+    Extent extent;
+    for (const Vec2& corner : corners) {
+        extent.include(corner);
+    }
+    return extent.size() / 2.0;
+}
+
 /// Draws one piece of scenery by its shape.
 class SceneryDrawer {
   public:
@@ -43,8 +52,8 @@ class SceneryDrawer {
             joint_m += i < run.widths.size() ? run.widths[i].m() : 0.0;
         }
         board_.used.insert(LegendEntry::flat);
-        label(thing.at(width_m / 2.0, back_m), 1.8, fmt::format("h {}", height_text(run.height)),
-              false);
+        label(thing.at(width_m / 2.0, back_m), Vec2::Constant(1.8),
+              fmt::format("h {}", height_text(run.height)), false);
     }
 
     void operator()(const plan::StockPiece& piece) const {
@@ -73,7 +82,8 @@ class SceneryDrawer {
         }
         board_.used.insert(item->use == catalogue::StockUse::platform ? LegendEntry::riser
                                                                       : LegendEntry::furniture);
-        label(thing.at(0.0, 0.0), board_.frame.mm(std::min(half_x_m, half_y_m)), {}, true);
+        label(thing.at(0.0, 0.0), half_size(thing.box(-half_x_m, -half_y_m, half_x_m, half_y_m)),
+              {}, true);
     }
 
     void operator()(const plan::BoxPiece& box) const {
@@ -85,7 +95,7 @@ class SceneryDrawer {
         add(PlanLayer::standing, line(thing.at(-x_m, -y_m), thing.at(x_m, y_m), kDetail),
             Crowd::light);
         board_.used.insert(LegendEntry::furniture);
-        label(thing.at(0.0, 0.0), board_.frame.mm(std::min(x_m, y_m)), {}, true);
+        label(thing.at(0.0, 0.0), half_size(thing.box(-x_m, -y_m, x_m, y_m)), {}, true);
     }
 
     void operator()(const plan::CylinderPiece& cylinder) const {
@@ -93,7 +103,7 @@ class SceneryDrawer {
         const Vec2 centre = board_.frame.at(cylinder.at);
         add(PlanLayer::standing, Circle{centre, radius_mm, kEdge, kPaper}, Crowd::firm);
         board_.used.insert(LegendEntry::furniture);
-        label(centre, radius_mm, {}, true);
+        label(centre, Vec2::Constant(radius_mm), {}, true);
     }
 
     void operator()(const plan::PrismPiece& prism) const {
@@ -103,7 +113,8 @@ class SceneryDrawer {
         add(PlanLayer::standing, outline(board_.frame.at(prism.outline), kEdge, kPaper),
             Crowd::firm);
         board_.used.insert(LegendEntry::furniture);
-        label(board_.frame.at(centroid(prism.outline)), 2.0, {}, true);
+        label(board_.frame.at(centroid(prism.outline)), half_size(board_.frame.at(prism.outline)),
+              {}, true);
     }
 
     void operator()(const plan::Riser& riser) const {
@@ -115,7 +126,8 @@ class SceneryDrawer {
         add(PlanLayer::standing,
             outline(corners, kEdge, hatched(Ink::standing, Hatch::diagonal, 0.3)), Crowd::firm);
         board_.used.insert(LegendEntry::riser);
-        label(thing.at(x_m, -y_m), 1.0, fmt::format("+{}", height_text(riser.height)), false);
+        label(thing.at(0.0, 0.0), half_size(corners), fmt::format("+{}", height_text(riser.height)),
+              false);
     }
 
     void operator()(const plan::Drape& drape) const {
@@ -125,7 +137,8 @@ class SceneryDrawer {
         add(PlanLayer::standing, open_path(folds(drape), kEdge), Crowd::never);
         board_.used.insert(LegendEntry::drape);
         const Vec2 middle = (drape.along[0] + drape.along[1]) / 2.0;
-        label(board_.frame.at(middle), 1.8, fmt::format("h {}", height_text(drape.height)), true);
+        label(board_.frame.at(middle), Vec2::Constant(1.8),
+              fmt::format("h {}", height_text(drape.height)), true);
     }
 
   private:
@@ -135,11 +148,12 @@ class SceneryDrawer {
 
     std::string height_text(Length height) const { return shown(height, plan_.units); }
 
-    void label(const Vec2& anchor, double clear_mm, const std::string& second,
+    void label(const Vec2& anchor, const Vec2& half_mm, const std::string& second,
                bool may_drop) const {
         LabelRequest request;
         request.anchor = anchor;
-        request.clear_mm = clear_mm;
+        request.half_mm = half_mm;
+        request.inside = true;
         const std::string raised = scenery_.elevation.m() > 0.0
                                        ? fmt::format("{} up", height_text(scenery_.elevation))
                                        : std::string{};

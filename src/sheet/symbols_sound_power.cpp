@@ -41,7 +41,7 @@ void draw_boom(Board& board, const plan::Boom& boom, UnitSystem units) {
     draw_feet(board, {board.frame, boom.operator_at, turn_rad});
     LabelRequest label;
     label.anchor = hands;
-    label.clear_mm = std::max(2.0, board.frame.mm(0.2));
+    label.half_mm = Vec2::Constant(std::max(2.0, board.frame.mm(0.2)));
     label.ink = Ink::sound;
     label.lines = {{boom.id.name, true},
                    {fmt::format("microphone {} up", shown(boom.height, units))}};
@@ -80,7 +80,7 @@ void draw_outlets(Board& board, const plan::Plan& plan) {
                       Crowd::never);
             LabelRequest label;
             label.anchor = at;
-            label.clear_mm = kHalf_mm + 0.2;
+            label.half_mm = Vec2::Constant(kHalf_mm + 0.2);
             label.ink = Ink::power;
             label.lines = {{circuit.id.name}};
             board.labels.push_back(label);

@@ -12,6 +12,8 @@ namespace {
 
 constexpr double kPad_mm = 2.5;
 constexpr double kNorth_mm = 7.0;
+/// The scale must be found at a glance.
+constexpr double kScale_mm = 3.0;
 
 void add_words(Marks& marks, const std::string& words, const Vec2& at, double height_mm, bool bold,
                Ink ink = Ink::lettering) {
@@ -36,6 +38,7 @@ std::string version_text(const SheetOptions& options) {
 struct Row {
     std::string words;
     bool bold = false;
+    double height_mm = kLetter_mm;
 };
 
 std::vector<Row> rows_of(const TitleBlock& title) {
@@ -51,7 +54,7 @@ std::vector<Row> rows_of(const TitleBlock& title) {
                     true});
     rows.push_back({fmt::format("Scale {} on {} {}", title.scale_name, title.paper_name,
                                 name_of(title.orientation)),
-                    true});
+                    true, kScale_mm});
     rows.push_back({fmt::format("Sizes in {}", units_text(title.plan.units))});
     rows.push_back({"Not to scale if reduced"});
     rows.push_back({version_text(title.options)});
@@ -94,9 +97,9 @@ void draw_title_block(Marks& marks, const Box& box, const TitleBlock& title,
     baseline_mm = std::max(baseline_mm, box.top + 2.0 * kNorth_mm + 8.0);
     for (const Row& row : rows_of(title)) {
         if (!row.words.empty()) {
-            add_words(marks, cut_to_width(row.words, width_mm, kLetter_mm, row.bold, measure),
-                      {left_mm, baseline_mm}, kLetter_mm, row.bold);
-            baseline_mm += kLinePitch_mm;
+            add_words(marks, cut_to_width(row.words, width_mm, row.height_mm, row.bold, measure),
+                      {left_mm, baseline_mm}, row.height_mm, row.bold);
+            baseline_mm += kLinePitch_mm + row.height_mm - kLetter_mm;
         }
     }
     draw_north(marks,
