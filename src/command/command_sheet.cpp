@@ -122,11 +122,10 @@ Result<std::string> rendered(const paint::PaintSession& session, const sheet::Dr
 
 Answer answer_for(const SheetQuestion& question, const sheet::Drawing& drawing) {
     Answer answer;
-    answer.text =
-        fmt::format("{}: {}, {} by {} mm; print it at 100 %\n", question.file, drawing.title,
-                    shortest(drawing.width_mm), shortest(drawing.height_mm));
+    answer.text = fmt::format("{}: {}; print it at 100 %\n", question.file, drawing.subject);
     answer.json = {{"file", question.file},
                    {"title", drawing.title},
+                   {"subject", drawing.subject},
                    {"width_mm", drawing.width_mm},
                    {"height_mm", drawing.height_mm}};
     return answer;

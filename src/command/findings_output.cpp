@@ -2,41 +2,61 @@
 
 #include "command/cautions.h"
 #include "command/working_output.h"
+#include "sheet/furniture.h"
 
+#include <algorithm>
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 #include <string_view>
 
 namespace throwline::command {
 
 namespace {
 
+using sheet::FindingGroup;
+
 struct Counts {
     int errors = 0;
     int cautions = 0;
     int notes = 0;
     int accepted = 0;
+
+    void add(const checks::Finding& finding);
 };
 
-Counts counted(std::span<const checks::Finding> findings) {
-    Counts counts;
-    for (const checks::Finding& finding : findings) {
-        if (finding.accepted) {
-            ++counts.accepted;
-            continue;
-        }
-        switch (finding.severity) {
-        case checks::Severity::error:
-            ++counts.errors;
-            break;
-        case checks::Severity::caution:
-            ++counts.cautions;
-            break;
-        case checks::Severity::note:
-            ++counts.notes;
-            break;
-        }
+void Counts::add(const checks::Finding& finding) {
+    if (finding.accepted) {
+        ++accepted;
+        return;
     }
-    return counts;
+    switch (finding.severity) {
+    case checks::Severity::error:
+        ++errors;
+        break;
+    case checks::Severity::caution:
+        ++cautions;
+        break;
+    case checks::Severity::note:
+        ++notes;
+        break;
+    }
+}
+
+/// As the sheet groups them, so that the numbers are the same.
+std::vector<FindingGroup> groups_of(std::span<const checks::Finding> findings) {
+    std::vector<const checks::Finding*> pointers;
+    for (const checks::Finding& finding : findings) {
+        pointers.push_back(&finding);
+    }
+    return sheet::grouped(pointers);
+}
+
+/// The number of the group that a finding is in, from 1.
+int number_of(const checks::Finding& finding, const std::vector<FindingGroup>& groups) {
+    const auto found = std::find_if(groups.begin(), groups.end(), [&](const FindingGroup& group) {
+        return sheet::grouped({group.first, &finding}).size() == 1;
+    });
+    return static_cast<int>(found - groups.begin()) + 1;
 }
 
 std::string heading_of(const checks::Finding& finding) {
@@ -64,8 +84,12 @@ std::string summary(const Counts& counts) {
                        counts.accepted > 0 ? fmt::format("; {} accepted", counts.accepted) : "");
 }
 
-std::string entry(std::size_t number, const checks::Finding& finding, bool with_working) {
-    std::string text = fmt::format("{:3}  {} [{}]\n", number, finding.message, finding.check);
+std::string entry(std::size_t number, const FindingGroup& group, bool with_working) {
+    const checks::Finding& finding = *group.first;
+    const std::string also =
+        group.also.empty() ? "" : fmt::format(" Also {}.", fmt::join(group.also, ", "));
+    std::string text =
+        fmt::format("{:3}  {}{} [{}]\n", number, finding.message, also, finding.check);
     const std::string indent = "     ";
     if (finding.accepted) {
         text += fmt::format("{}accepted: {}\n", indent, *finding.accepted);
@@ -80,9 +104,9 @@ JsonValue named_or_null(const std::string& name) {
     return name.empty() ? JsonValue{} : JsonValue{name};
 }
 
-JsonValue json_of(std::size_t number, const checks::Finding& finding) {
+JsonValue json_of(int number, const checks::Finding& finding) {
     return JsonValue::Object{
-        {"number", static_cast<int>(number)},
+        {"number", number},
         {"check", finding.check},
         {"severity", std::string{name_of(finding.severity)}},
         {"shot", named_or_null(finding.shot.name)},
@@ -98,16 +122,20 @@ JsonValue json_of(std::size_t number, const checks::Finding& finding) {
 } // namespace
 
 std::string findings_text(std::span<const checks::Finding> findings, bool with_working) {
+    const std::vector<FindingGroup> groups = groups_of(findings);
     std::string text;
     std::string heading;
-    for (std::size_t i = 0; i < findings.size(); ++i) {
-        if (const std::string next = heading_of(findings[i]); next != heading) {
+    Counts counts;
+    for (std::size_t i = 0; i < groups.size(); ++i) {
+        const checks::Finding& first = *groups[i].first;
+        if (const std::string next = heading_of(first); next != heading) {
             text += fmt::format("{}{}\n", heading.empty() ? "" : "\n", next);
             heading = next;
         }
-        text += entry(i + 1, findings[i], with_working);
+        text += entry(i + 1, groups[i], with_working);
+        counts.add(first);
     }
-    text += fmt::format("{}{}", findings.empty() ? "" : "\n", summary(counted(findings)));
+    text += fmt::format("{}{}", findings.empty() ? "" : "\n", summary(counts));
     for (const std::string& caution : cautions_for(findings)) {
         text += caution + "\n";
     }
@@ -115,11 +143,13 @@ std::string findings_text(std::span<const checks::Finding> findings, bool with_w
 }
 
 JsonValue::Object findings_json(std::span<const checks::Finding> findings) {
+    const std::vector<FindingGroup> groups = groups_of(findings);
     JsonValue::Array all;
-    for (std::size_t i = 0; i < findings.size(); ++i) {
-        all.push_back(json_of(i + 1, findings[i]));
+    Counts counts;
+    for (const checks::Finding& finding : findings) {
+        all.push_back(json_of(number_of(finding, groups), finding));
+        counts.add(finding);
     }
-    const Counts counts = counted(findings);
     const std::vector<std::string> mind = cautions_for(findings);
     return {{"findings", std::move(all)},  {"errors", counts.errors},
             {"cautions", counts.cautions}, {"notes", counts.notes},

@@ -6,17 +6,18 @@
 #include <span>
 #include <string>
 
-/// How findings are printed. They are numbered from 1 in the order given, as on the sheet.
+/// How findings are printed. What is the same matter in several shots or beats has one number,
+/// counted from 1, as on the sheet of the whole production.
 namespace throwline::command {
 
-/// Grouped by severity, accepted ones last, then a line that counts them and the cautions that go
-/// with them.
+/// One entry a number under its severity, accepted ones last, then a line that counts the entries,
+/// and the cautions that go with them.
 std::string findings_text(std::span<const checks::Finding> findings, bool with_working);
 
 /// {"findings": [{"number", "check", "severity", "shot", "beat", "things", "x_m", "y_m", "message",
-/// "accepted", "working"}], "errors", "cautions", "notes", "accepted", "mind"}. Shot and beat are
-/// null when a finding is about none; counts leave accepted findings out; `mind` holds the
-/// cautions.
+/// "accepted", "working"}], "errors", "cautions", "notes", "accepted", "mind"}. Every finding by
+/// itself; shot and beat are null when it is about none; the counts leave accepted ones out of
+/// their severity; `mind` holds the cautions.
 JsonValue::Object findings_json(std::span<const checks::Finding> findings);
 
 } // namespace throwline::command
