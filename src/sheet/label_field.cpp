@@ -24,6 +24,9 @@ constexpr double kNear_mm = 6.0;
 constexpr double kLeaderFrom_mm = 2.0;
 /// Price of a millimetre of distance against a cell of crossed line.
 constexpr double kPerMillimetre = 4.0;
+/// Price of a cell of a symbol or wall under a leader.
+constexpr double kLeaderOverSymbol = 16.0;
+constexpr double kLeaderUnderLetters = 60.0;
 /// Clear paper around letters.
 constexpr double kAir_mm = 0.5;
 
@@ -34,7 +37,7 @@ unsigned short weight_of(Crowd crowd) {
     case Crowd::light:
         return 1;
     case Crowd::firm:
-        return 8;
+        return 3;
     case Crowd::never:
         return 200;
     }
@@ -187,34 +190,39 @@ std::optional<double> LabelField::crowding(const Box& box) {
     return sum;
 }
 
-std::optional<double> LabelField::leader_crowding(const Vec2& from, const Vec2& to) {
+std::optional<double> LabelField::leader_crowding(const PlacedBox& placed, bool under_lettering) {
+    const Vec2& from = placed.leader_from;
+    const Vec2& to = placed.leader_to;
     double sum = 0.0;
     const int steps = static_cast<int>((to - from).norm() / kStep_mm);
     for (int k = 1; k < steps; ++k) {
         const Cell* cell = cell_at(from + (to - from) * (static_cast<double>(k) / steps));
-        if (cell == nullptr || cell->lettered) {
+        if (cell == nullptr || (cell->lettered && !under_lettering)) {
             return std::nullopt;
         }
-        sum += cell->symbol ? 8.0 : cell->crowd;
+        sum += cell->lettered ? kLeaderUnderLetters
+               : cell->symbol ? kLeaderOverSymbol
+                              : cell->crowd;
     }
     return sum;
 }
 
-std::optional<PlacedBox> LabelField::find(const Vec2& anchor, const Vec2& half_mm,
-                                          const Vec2& size_mm, bool may_drop, bool always_leader) {
+std::optional<PlacedBox> LabelField::find(const BoxRequest& request) {
     std::optional<PlacedBox> best;
     double least = 0.0;
     for (const double away_mm : kDistances_mm) {
-        if ((may_drop && away_mm > kNear_mm) || (best && least < away_mm * kPerMillimetre)) {
+        if ((request.may_drop && away_mm > kNear_mm)
+            || (best && least < away_mm * kPerMillimetre)) {
             break;
         }
         for (int k = 0; k < kDirections; ++k) {
             const double angle_rad = 2.0 * std::numbers::pi * k / kDirections;
-            PlacedBox placed = candidate(anchor, half_mm, away_mm, angle_rad, size_mm);
-            placed.has_leader = always_leader || away_mm > kLeaderFrom_mm;
+            PlacedBox placed =
+                candidate(request.anchor, request.half_mm, away_mm, angle_rad, request.size_mm);
+            placed.has_leader = request.always_leader || away_mm > kLeaderFrom_mm;
             const auto box_cost = crowding(placed.box.inset(-kAir_mm));
             const auto leader_cost = placed.has_leader
-                                         ? leader_crowding(placed.leader_from, placed.leader_to)
+                                         ? leader_crowding(placed, request.under_lettering)
                                          : std::optional{0.0};
             if (!box_cost || !leader_cost) {
                 continue;
@@ -269,18 +277,30 @@ void LabelField::settle(const PlacedBox& placed) {
 }
 
 bool LabelField::letter(const LabelRequest& request, Marks& marks) {
+    const std::span<const LabelLine> lines{request.lines};
+    for (const bool under_lettering : {false, true}) {
+        if (set_down(request, lines, under_lettering, marks)
+            || set_down(request, lines.first(1), under_lettering, marks)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+bool LabelField::set_down(const LabelRequest& request, std::span<const LabelLine> lines,
+                          bool under_lettering, Marks& marks) {
     double width_mm = 0.0;
-    for (const LabelLine& words : request.lines) {
+    for (const LabelLine& words : lines) {
         width_mm = std::max(width_mm, measure_.width_mm(words.text, request.height_mm, words.bold));
     }
     const double pitch_mm = request.height_mm * kLinePitch_mm / kLetter_mm;
-    const double height_mm = request.height_mm * (1.0 + kDescent)
-                             + pitch_mm * (static_cast<double>(request.lines.size()) - 1.0);
+    const double height_mm =
+        request.height_mm * (1.0 + kDescent) + pitch_mm * (static_cast<double>(lines.size()) - 1.0);
     const Vec2 size_mm{width_mm, height_mm};
     auto placed = find_inside(request, size_mm);
     if (!placed) {
-        placed =
-            find(request.anchor, request.half_mm, size_mm, request.may_drop, request.always_leader);
+        placed = find({request.anchor, request.half_mm, size_mm, request.may_drop,
+                       request.always_leader, under_lettering});
     }
     if (!placed) {
         return false;
@@ -294,7 +314,7 @@ bool LabelField::letter(const LabelRequest& request, Marks& marks) {
     }
     const Box& box = placed->box;
     double baseline_mm = box.top + request.height_mm;
-    for (const LabelLine& words : request.lines) {
+    for (const LabelLine& words : lines) {
         marks.emplace_back(Text{words.text,
                                 {placed->to_the_left ? box.right() : box.left, baseline_mm},
                                 request.height_mm,

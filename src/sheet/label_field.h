@@ -34,6 +34,17 @@ struct LabelRequest {
     bool always_leader = false;
 };
 
+/// A box that wants to stand near something.
+struct BoxRequest {
+    Vec2 anchor = Vec2::Zero();
+    Vec2 half_mm = Vec2::Ones();
+    Vec2 size_mm = Vec2::Zero();
+    bool may_drop = false;
+    bool always_leader = false;
+    /// Where there is no other way, leaders may run under lettering.
+    bool under_lettering = false;
+};
+
 struct PlacedBox {
     Box box;
     /// From the anchor to the box; equal ends when it stands near enough to need none.
@@ -58,10 +69,10 @@ class LabelField {
 
     /// The least crowded place for a box near an anchor, which is then taken, with its leader.
     /// Nothing when the whole area is full, or nothing near by is free and `may_drop`.
-    std::optional<PlacedBox> find(const Vec2& anchor, const Vec2& half_mm, const Vec2& size_mm,
-                                  bool may_drop, bool always_leader);
+    std::optional<PlacedBox> find(const BoxRequest& request);
 
-    /// Finds a place for words and sets them down, with leader; false when left out.
+    /// Finds a place for words and sets them down, with leader; false when left out. Where it is
+    /// too full for all lines the first is set alone, and in the end leaders cross lettering.
     bool letter(const LabelRequest& request, Marks& marks);
 
     const Box& area() const { return area_; }
@@ -78,7 +89,9 @@ class LabelField {
     void cover_line(std::span<const Vec2> points, bool closed, Crowd crowd);
     void cover_inside(std::span<const Vec2> points, Crowd crowd);
     std::optional<double> crowding(const Box& box);
-    std::optional<double> leader_crowding(const Vec2& from, const Vec2& to);
+    std::optional<double> leader_crowding(const PlacedBox& placed, bool under_lettering);
+    bool set_down(const LabelRequest& request, std::span<const LabelLine> lines,
+                  bool under_lettering, Marks& marks);
     void settle(const PlacedBox& placed);
     /// A place on the named thing itself.
     std::optional<PlacedBox> find_inside(const LabelRequest& request, const Vec2& size_mm);

@@ -1,5 +1,7 @@
 #include "sheet/furniture.h"
 
+#include <algorithm>
+#include <array>
 #include <cmath>
 #include <numbers>
 
@@ -9,8 +11,9 @@ namespace {
 
 constexpr double kPad_mm = 2.5;
 constexpr double kRow_mm = 5.4;
+constexpr double kLeastRow_mm = 4.4;
 constexpr double kSample_mm = 10.0;
-constexpr double kTwoColumnsFrom_mm = 88.0;
+constexpr double kTwoColumnsFrom_mm = 100.0;
 constexpr double kHeading_mm = 7.0;
 
 std::string_view words_for(LegendEntry entry) {
@@ -201,6 +204,11 @@ class Sample {
     Vec2 c_;
 };
 
+/// What a reader knows without a legend, given up first where the box is low.
+constexpr std::array kSelfExplaining{LegendEntry::wall,      LegendEntry::door,
+                                     LegendEntry::window,    LegendEntry::furniture,
+                                     LegendEntry::practical, LegendEntry::drape};
+
 int columns_in(double width_mm) {
     return width_mm >= kTwoColumnsFrom_mm ? 2 : 1;
 }
@@ -208,6 +216,16 @@ int columns_in(double width_mm) {
 int rows_in(const std::set<LegendEntry>& used, double width_mm) {
     const int columns = columns_in(width_mm);
     return (static_cast<int>(used.size()) + columns - 1) / columns;
+}
+
+/// The entries that a box takes.
+std::set<LegendEntry> fitting(std::set<LegendEntry> used, const Box& box) {
+    for (const LegendEntry entry : kSelfExplaining) {
+        if (kHeading_mm + kLeastRow_mm * rows_in(used, box.width) > box.height) {
+            used.erase(entry);
+        }
+    }
+    return used;
 }
 
 } // namespace
@@ -224,12 +242,13 @@ void draw_legend(Marks& marks, const Box& box, const std::set<LegendEntry>& used
                             0.0,
                             true,
                             Ink::lettering});
-    const int rows = std::max(1, rows_in(used, box.width));
+    const std::set<LegendEntry> shown = fitting(used, box);
+    const int rows = std::max(1, rows_in(shown, box.width));
     const double column_mm = box.width / columns_in(box.width);
     // A low box sets its rows closer rather than losing any.
     const double row_mm = std::min(kRow_mm, (box.height - kHeading_mm) / rows);
     int index = 0;
-    for (const LegendEntry entry : used) {
+    for (const LegendEntry entry : shown) {
         const double left_mm = box.left + kPad_mm + column_mm * (index / rows);
         const double middle_mm = box.top + kHeading_mm + row_mm * (index % rows + 0.5);
         Sample{marks, {left_mm + kSample_mm / 2.0, middle_mm}}.draw(entry);

@@ -47,7 +47,7 @@ double column_width_mm(double sheet_width_mm, Orientation orientation, double ma
 }
 
 double band_height_mm(double sheet_height_mm) {
-    return std::clamp(0.26 * sheet_height_mm, 72.0, 120.0);
+    return std::clamp(0.28 * sheet_height_mm, 80.0, 125.0);
 }
 
 Page divided_page(const catalogue::Paper& paper, Orientation orientation, const PageNeeds& needs) {

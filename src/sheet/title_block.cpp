@@ -13,7 +13,7 @@ namespace {
 constexpr double kPad_mm = 2.5;
 constexpr double kNorth_mm = 7.0;
 /// The scale must be found at a glance.
-constexpr double kScale_mm = 3.0;
+constexpr double kScale_mm = 3.5;
 
 void add_words(Marks& marks, const std::string& words, const Vec2& at, double height_mm, bool bold,
                Ink ink = Ink::lettering) {
@@ -21,7 +21,7 @@ void add_words(Marks& marks, const std::string& words, const Vec2& at, double he
 }
 
 std::string units_text(UnitSystem units) {
-    return units == UnitSystem::metric ? "metres" : "feet and inches";
+    return units == UnitSystem::metric ? "sizes in m" : "sizes in ft-in";
 }
 
 std::string version_text(const SheetOptions& options) {
@@ -41,22 +41,20 @@ struct Row {
     double height_mm = kLetter_mm;
 };
 
-std::vector<Row> rows_of(const TitleBlock& title) {
+std::vector<Row> rows_of(const TitleBlock& title, double width_mm, const TextMeasure& measure) {
     const plan::Site& site = title.plan.site;
-    std::string where = site.place;
-    if (!site.date.empty()) {
-        where += fmt::format("{}{}", where.empty() ? "" : ", ", site.date);
-    }
     std::vector<Row> rows;
-    rows.push_back({where});
-    rows.push_back({fmt::format("{}, sheet {} of {}", title.options.sheet_name,
-                                title.options.sheet_number, title.options.sheet_count),
-                    true});
-    rows.push_back({fmt::format("Scale {} on {} {}", title.scale_name, title.paper_name,
-                                name_of(title.orientation)),
-                    true, kScale_mm});
-    rows.push_back({fmt::format("Sizes in {}", units_text(title.plan.units))});
-    rows.push_back({"Not to scale if reduced"});
+    if (!site.place.empty()) {
+        rows.push_back({cut_to_width(site.place, width_mm, kLetter_mm, false, measure)});
+    }
+    rows.push_back({site.date});
+    rows.push_back(
+        {cut_to_width(title.options.sheet_name, width_mm, kLetter_mm, true, measure), true});
+    rows.push_back(
+        {fmt::format("Sheet {} of {}, {} {}", title.options.sheet_number, title.options.sheet_count,
+                     title.paper_name, name_of(title.orientation))});
+    rows.push_back({fmt::format("Scale {}", title.scale_name), true, kScale_mm});
+    rows.push_back({fmt::format("Not to scale if reduced; {}", units_text(title.plan.units))});
     rows.push_back({version_text(title.options)});
     return rows;
 }
@@ -84,7 +82,7 @@ void draw_title_block(Marks& marks, const Box& box, const TitleBlock& title,
     const double title_width_mm = width_mm - 2.0 * kNorth_mm - kPad_mm;
     std::vector<std::string> lines =
         wrapped_lines(title.plan.title, title_width_mm, kLargeLetter_mm, true, measure);
-    constexpr std::size_t kMostLines = 2;
+    constexpr std::size_t kMostLines = 3;
     if (lines.size() > kMostLines) {
         lines.resize(kMostLines);
         lines.back() = cut_to_width(fmt::format("{} …", lines.back()), title_width_mm,
@@ -94,12 +92,13 @@ void draw_title_block(Marks& marks, const Box& box, const TitleBlock& title,
         add_words(marks, words, {left_mm, baseline_mm}, kLargeLetter_mm, true);
         baseline_mm += 1.6 * kLargeLetter_mm;
     }
-    baseline_mm = std::max(baseline_mm, box.top + 2.0 * kNorth_mm + 8.0);
-    for (const Row& row : rows_of(title)) {
+    baseline_mm = std::max(baseline_mm, box.top + 2.0 * kNorth_mm + 7.0);
+    for (const Row& row : rows_of(title, width_mm, measure)) {
         if (!row.words.empty()) {
+            baseline_mm += row.height_mm - kLetter_mm;
             add_words(marks, cut_to_width(row.words, width_mm, row.height_mm, row.bold, measure),
                       {left_mm, baseline_mm}, row.height_mm, row.bold);
-            baseline_mm += kLinePitch_mm + row.height_mm - kLetter_mm;
+            baseline_mm += kLinePitch_mm;
         }
     }
     draw_north(marks,

@@ -139,7 +139,7 @@ TEST(PaintPdf, SameDrawingGivesTheSameBytes) {
 TEST(PaintPdf, HundredMillimetresAreAHundredMillimetres) {
     const Folder folder;
     const auto pdf = folder.put("sheet.pdf", rendered_pdf(session(), test_sheet()).value());
-    const std::string svg = output_of("pdftocairo -svg " + pdf.string() + " -");
+    const std::string svg = output_of("pdftocairo -svg -noshrink -nocenter " + pdf.string() + " -");
     std::vector<double> lengths = stroke_lengths_mm(svg);
     ASSERT_GE(lengths.size(), 2U) << svg.substr(0, 2000);
     const auto near_hundred = std::count_if(lengths.begin(), lengths.end(), [](double length) {
