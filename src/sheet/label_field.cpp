@@ -278,13 +278,9 @@ void LabelField::settle(const PlacedBox& placed) {
 
 bool LabelField::letter(const LabelRequest& request, Marks& marks) {
     const std::span<const LabelLine> lines{request.lines};
-    for (const bool under_lettering : {false, true}) {
-        if (set_down(request, lines, under_lettering, marks)
-            || set_down(request, lines.first(1), under_lettering, marks)) {
-            return true;
-        }
-    }
-    return false;
+    return set_down(request, lines, false, marks) || set_down(request, lines, true, marks)
+           || set_down(request, lines.first(1), false, marks)
+           || set_down(request, lines.first(1), true, marks);
 }
 
 bool LabelField::set_down(const LabelRequest& request, std::span<const LabelLine> lines,

@@ -98,7 +98,7 @@ void draw_title_block(Marks& marks, const Box& box, const TitleBlock& title,
             baseline_mm += row.height_mm - kLetter_mm;
             add_words(marks, cut_to_width(row.words, width_mm, row.height_mm, row.bold, measure),
                       {left_mm, baseline_mm}, row.height_mm, row.bold);
-            baseline_mm += kLinePitch_mm;
+            baseline_mm += kLinePitch_mm + 0.6 * (row.height_mm - kLetter_mm);
         }
     }
     draw_north(marks,
