@@ -72,7 +72,7 @@ class LabelField {
     std::optional<PlacedBox> find(const BoxRequest& request);
 
     /// Finds a place for words and sets them down, with leader; false when left out. Where it is
-    /// too full for all lines the first is set alone, and in the end leaders cross lettering.
+    /// too full, leaders run under lettering, and in the end only the first line is set.
     bool letter(const LabelRequest& request, Marks& marks);
 
     const Box& area() const { return area_; }
