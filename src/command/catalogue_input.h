@@ -15,6 +15,7 @@ Checked<catalogue::Catalogue> catalogue_for(const Arguments& arguments);
 template <class Row>
 std::vector<std::string> names_of(const std::vector<Row>& rows) {
     std::vector<std::string> names;
+    names.reserve(rows.size());
     for (const Row& row : rows) {
         names.push_back(row.name);
     }

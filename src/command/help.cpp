@@ -32,6 +32,7 @@ std::string typed_form(const Option& option) {
 
 std::string help_text(std::span<const Command> commands) {
     std::vector<std::pair<std::string, std::string>> rows;
+    rows.reserve(commands.size());
     for (const Command& command : commands) {
         rows.emplace_back(command.name, command.summary);
     }
@@ -51,6 +52,7 @@ std::string help_text(const Command& command) {
         usage += fmt::format(" {}", command.operands);
     }
     std::vector<std::pair<std::string, std::string>> rows;
+    rows.reserve(command.options.size());
     for (const Option& option : command.options) {
         rows.emplace_back(typed_form(option), option.help);
     }

@@ -28,6 +28,7 @@ void declare(CLI::App& app, const Option& option, Values& values) {
 
 std::vector<std::string> option_names(const Command& command) {
     std::vector<std::string> names;
+    names.reserve(command.options.size() + 1);
     for (const Option& option : command.options) {
         names.emplace_back(option.name);
     }

@@ -84,7 +84,8 @@ TEST(LensCommand, TellsEverythingThatIsWrongAtOnce) {
     const Called answer = lens("--focal 5x --stop deep");
     EXPECT_EQ(answer.code, 2);
     EXPECT_TRUE(answer.out.empty());
-    for (const char* part : {"--sensor is missing", "--focal: cannot read \"5x\"", "--stop \"deep\""}) {
+    for (const char* part :
+         {"--sensor is missing", "--focal: cannot read \"5x\"", "--stop \"deep\""}) {
         EXPECT_NE(answer.err.find(part), std::string::npos) << part << '\n' << answer.err;
     }
 }
