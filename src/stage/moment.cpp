@@ -92,10 +92,10 @@ std::optional<Vec3> thing_place(const Moment& moment, const std::string& name) {
     return std::nullopt;
 }
 
-const plan::Mark* mark_of(const std::map<plan::Id<plan::Person>, plan::Mark>& marks,
-                          const std::string& name) {
+std::optional<plan::Mark> mark_of(const Moment& moment, const std::string& name) {
+    const auto marks = plan::marks_at(moment.plan, moment.beat);
     const auto at = marks.find(plan::Id<plan::Person>{name});
-    return at == marks.end() ? nullptr : &at->second;
+    return at == marks.end() ? std::nullopt : std::optional{at->second};
 }
 
 } // namespace
@@ -115,7 +115,7 @@ std::optional<Vec3> lens_point(const Moment& moment, const plan::Camera& camera)
 }
 
 std::optional<Vec2> floor_place(const Moment& moment, const std::string& name) {
-    if (const auto* mark = mark_of(plan::marks_at(moment.plan, moment.beat), name)) {
+    if (const auto mark = mark_of(moment, name)) {
         return mark->at;
     }
     const std::optional<Vec3> place = thing_place(moment, name);
@@ -123,14 +123,12 @@ std::optional<Vec2> floor_place(const Moment& moment, const std::string& name) {
 }
 
 std::optional<Vec3> look_place(const Moment& moment, const std::string& name) {
-    const auto marks = plan::marks_at(moment.plan, moment.beat);
     const plan::Person* person = plan::find(moment.plan, plan::Id<plan::Person>{name});
     if (person == nullptr) {
         return thing_place(moment, name);
     }
-    const plan::Mark* mark = mark_of(marks, name);
-    return mark == nullptr ? std::nullopt
-                           : std::optional{body_on_mark(moment, *person, *mark).figure.face};
+    const std::optional<plan::Mark> mark = mark_of(moment, name);
+    return mark ? std::optional{body_on_mark(moment, *person, *mark).figure.face} : std::nullopt;
 }
 
 std::optional<Vec3> aim_point(const Moment& moment, const plan::Aim& aim) {

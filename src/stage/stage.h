@@ -95,7 +95,8 @@ struct Stage {
     const PlacedLamp* lamp(const plan::Id<plan::Lamp>& lamp) const;
 };
 
-/// Name of the owner of a wall: "wall 2", counted from 0 as in a plan file.
+/// Name of the owner of the wall from corner `index` (from 0) of the outline on: "wall 2", counted
+/// as a plan file counts.
 std::string wall_name(int index);
 
 /// Raises the plan at a beat, with cameras where `shot` has them. Room surfaces look inwards and
