@@ -109,7 +109,8 @@ TEST(Documents, NameOnlyPathsThatExist) {
         const auto paths = paths_in(read(kTree + name));
         EXPECT_FALSE(paths.empty()) << name;
         for (const std::string& path : paths) {
-            EXPECT_TRUE(std::filesystem::exists(std::filesystem::path{kTree} / path)) << name << ": " << path;
+            EXPECT_TRUE(std::filesystem::exists(std::filesystem::path{kTree} / path))
+                << name << ": " << path;
         }
     }
 }
