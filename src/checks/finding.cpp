@@ -1,6 +1,7 @@
 #include "checks/finding.h"
 
 #include <algorithm>
+#include <functional>
 #include <tuple>
 
 namespace throwline::checks {
@@ -21,7 +22,7 @@ void sort_worst_first(std::vector<Finding>& findings) {
     const auto key = [](const Finding& f) {
         return std::make_tuple(f.accepted.has_value(), f.severity, -f.weight,
                                std::string_view{f.check}, std::string_view{f.shot.name},
-                               std::string_view{f.beat.name}, std::cref(f.things).get(),
+                               std::string_view{f.beat.name}, std::cref(f.things),
                                std::string_view{f.message});
     };
     std::stable_sort(findings.begin(), findings.end(),

@@ -4,7 +4,6 @@
 #include "command/working_output.h"
 #include "sheet/furniture.h"
 
-#include <algorithm>
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 #include <string_view>
@@ -51,12 +50,17 @@ std::vector<FindingGroup> groups_of(std::span<const checks::Finding> findings) {
     return sheet::grouped(pointers);
 }
 
-/// The number of the group that a finding is in, from 1.
-int number_of(const checks::Finding& finding, const std::vector<FindingGroup>& groups) {
-    const auto found = std::find_if(groups.begin(), groups.end(), [&](const FindingGroup& group) {
-        return sheet::grouped({group.first, &finding}).size() == 1;
-    });
-    return static_cast<int>(found - groups.begin()) + 1;
+/// For each finding the number of the group that it is in, from 1.
+std::vector<int> numbers_of(std::span<const checks::Finding> findings) {
+    std::vector<int> numbers(findings.size(), 0);
+    int number = 0;
+    for (const FindingGroup& group : groups_of(findings)) {
+        ++number;
+        for (const checks::Finding* member : group.members) {
+            numbers[static_cast<std::size_t>(member - findings.data())] = number;
+        }
+    }
+    return numbers;
 }
 
 std::string heading_of(const checks::Finding& finding) {
@@ -143,12 +147,12 @@ std::string findings_text(std::span<const checks::Finding> findings, bool with_w
 }
 
 JsonValue::Object findings_json(std::span<const checks::Finding> findings) {
-    const std::vector<FindingGroup> groups = groups_of(findings);
+    const std::vector<int> numbers = numbers_of(findings);
     JsonValue::Array all;
     Counts counts;
-    for (const checks::Finding& finding : findings) {
-        all.push_back(json_of(number_of(finding, groups), finding));
-        counts.add(finding);
+    for (std::size_t i = 0; i < findings.size(); ++i) {
+        all.push_back(json_of(numbers[i], findings[i]));
+        counts.add(findings[i]);
     }
     const std::vector<std::string> mind = cautions_for(findings);
     return {{"findings", std::move(all)},  {"errors", counts.errors},

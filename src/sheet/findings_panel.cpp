@@ -4,6 +4,8 @@
 
 #include <algorithm>
 #include <fmt/format.h>
+#include <map>
+#include <tuple>
 
 namespace throwline::sheet {
 
@@ -19,10 +21,13 @@ std::string place_of(const checks::Finding& finding) {
                                 : fmt::format("shot {}", finding.shot.name);
 }
 
-bool same_matter(const checks::Finding& a, const checks::Finding& b) {
-    return a.check == b.check && a.severity == b.severity && a.things == b.things
-           && a.accepted == b.accepted;
-}
+/// Orders findings by what they are about; equal ones say the same of the same things.
+struct ByMatter {
+    bool operator()(const checks::Finding* a, const checks::Finding* b) const {
+        return std::tie(a->check, a->severity, a->things, a->accepted)
+               < std::tie(b->check, b->severity, b->things, b->accepted);
+    }
+};
 
 std::string words_for(const FindingGroup& group) {
     const checks::Finding& finding = *group.first;
@@ -51,21 +56,21 @@ void add_words(Marks& marks, const std::string& words, const Vec2& at, bool bold
 
 std::vector<FindingGroup> grouped(const std::vector<const checks::Finding*>& findings) {
     std::vector<FindingGroup> groups;
+    std::map<const checks::Finding*, std::size_t, ByMatter> group_of;
     for (const checks::Finding* finding : findings) {
-        const auto known =
-            std::find_if(groups.begin(), groups.end(), [&](const FindingGroup& group) {
-                return same_matter(*group.first, *finding);
-            });
-        if (known == groups.end()) {
-            groups.push_back({finding, {}});
+        const auto [known, is_new] = group_of.emplace(finding, groups.size());
+        if (is_new) {
+            groups.push_back({finding, {}, {finding}});
             continue;
         }
+        FindingGroup& group = groups[known->second];
+        group.members.push_back(finding);
         const std::string place = place_of(*finding);
         const bool is_told =
-            place == place_of(*known->first)
-            || std::find(known->also.begin(), known->also.end(), place) != known->also.end();
+            place == place_of(*group.first)
+            || std::find(group.also.begin(), group.also.end(), place) != group.also.end();
         if (!is_told) {
-            known->also.push_back(place);
+            group.also.push_back(place);
         }
     }
     return groups;

@@ -37,6 +37,8 @@ struct FindingGroup {
     const checks::Finding* first = nullptr;
     /// "shot 2A", "beat 3": where else.
     std::vector<std::string> also;
+    /// All of them, the first too.
+    std::vector<const checks::Finding*> members;
 };
 std::vector<FindingGroup> grouped(const std::vector<const checks::Finding*>& findings);
 
