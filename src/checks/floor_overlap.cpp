@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 #include <fmt/format.h>
+#include <map>
 
 namespace throwline::checks {
 
@@ -17,29 +18,25 @@ constexpr double kTouch_m = 0.01;
 /// A thing that is found again within this distance has not been moved: a pedestal only turned.
 constexpr double kSamePlace_m = 0.1;
 
-/// Something that has been told, by who and where.
-struct Told {
-    std::string who;
-    Vec2 at = Vec2::Zero();
-};
-
 /// Where and when something was looked at, and what has been told already: an overlap that lasts
 /// over several beats or shots is one finding, at the first of them.
 struct Search {
     const CheckInput& input;
     std::vector<Finding> findings;
-    std::vector<Told> told;
+    /// By who it is about: where.
+    std::map<std::string, std::vector<Vec2>> told;
     plan::Id<plan::Shot> shot;
     plan::Id<plan::Beat> beat;
 };
 
 /// Whether this is new; from then on it is told.
 bool is_news(Search& search, const std::string& who, const Vec2& at) {
-    const bool known = std::any_of(search.told.begin(), search.told.end(), [&](const Told& told) {
-        return told.who == who && (told.at - at).norm() < kSamePlace_m;
+    std::vector<Vec2>& told = search.told[who];
+    const bool known = std::any_of(told.begin(), told.end(), [&](const Vec2& before) {
+        return (before - at).norm() < kSamePlace_m;
     });
     if (!known) {
-        search.told.push_back({who, at});
+        told.push_back(at);
     }
     return !known;
 }
