@@ -229,7 +229,7 @@ struct Catalogue {
 };
 
 /// Reads every table of a folder laid out as lensdata/ is. All errors of all files, each with its
-/// place.
+/// place, up to some hundreds.
 Checked<Catalogue> load_catalogue(const std::filesystem::path& folder);
 
 /// Adds the tables of one user file to a catalogue; a row whose name is there already replaces it.

@@ -2,6 +2,7 @@
 
 #include "base/text_file.h"
 #include "catalogue/json_document.h"
+#include "catalogue/row_reader.h"
 #include "catalogue/tables.h"
 
 #include <algorithm>
@@ -30,6 +31,16 @@ void read_file(const fs::path& path, const TableFile& file, Catalogue& catalogue
         return;
     }
     read_tables(*root, file, catalogue, errors);
+}
+
+/// What a user gets of so many errors: the first, and word that there are more.
+Errors bounded(Errors errors) {
+    if (errors.size() > kMostTableErrors) {
+        const std::string file = errors.front().place.file;
+        errors.resize(kMostTableErrors);
+        errors.push_back({"there are more errors than are told here", {file, {}, 0, 0}});
+    }
+    return errors;
 }
 
 /// The rest of the program asks for these by name and has no answer without them.
@@ -62,7 +73,7 @@ Checked<Catalogue> load_catalogue(const fs::path& folder) {
         require_landmarks(catalogue, (folder / "landmarks.json").string(), errors);
     }
     if (!errors.empty()) {
-        return tl::unexpected<Errors>{std::move(errors)};
+        return tl::unexpected<Errors>{bounded(std::move(errors))};
     }
     return catalogue;
 }
@@ -71,7 +82,7 @@ Checked<Catalogue> with_own_items(Catalogue base, const fs::path& file) {
     Errors errors;
     read_file(file, {file.string(), {}, "own item, no source given"}, base, errors);
     if (!errors.empty()) {
-        return tl::unexpected<Errors>{std::move(errors)};
+        return tl::unexpected<Errors>{bounded(std::move(errors))};
     }
     return base;
 }

@@ -1,6 +1,7 @@
 #include "catalogue/row_reader.h"
 
 #include "base/nearest_name.h"
+#include "base/utf8.h"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -41,6 +42,10 @@ std::string RowReader::text(std::string_view key) {
     }
     if (node->text.find_first_not_of(" \t\r\n") == std::string::npos) {
         note("this may not be empty", key, *node);
+    } else if (node->text.size() > kLongestTableText) {
+        note(fmt::format("this may not be longer than {} bytes", kLongestTableText), key, *node);
+    } else if (on_one_line(node->text) != node->text) {
+        note("this may not hold line ends, tabs or other control characters", key, *node);
     }
     return node->text;
 }
@@ -62,7 +67,7 @@ double RowReader::number(std::string_view key, const Range& range) {
     const bool low_enough = number <= range.high;
     const bool high_enough = range.above_low ? number > range.low : number >= range.low;
     if (!low_enough || !high_enough) {
-        note(fmt::format("{} is out of range: {} {}, at most {}", node->text,
+        note(fmt::format("{} is out of range: {} {}, at most {}", number,
                          range.above_low ? "more than" : "at least", range.low, range.high),
              key, *node);
         return range.high;
@@ -94,8 +99,8 @@ std::size_t RowReader::chosen(std::string_view key, const std::vector<std::strin
     }
     const std::string nearest = nearest_name(node->text, names);
     note(nearest.empty()
-             ? fmt::format("\"{}\" is none of: {}", node->text, fmt::join(names, ", "))
-             : fmt::format("\"{}\" is not known; did you mean \"{}\"?", node->text, nearest),
+             ? fmt::format("{} is none of: {}", in_quotes(node->text), fmt::join(names, ", "))
+             : fmt::format("{} is not known; did you mean \"{}\"?", in_quotes(node->text), nearest),
          key, *node);
     return 0;
 }
@@ -109,11 +114,14 @@ void RowReader::require(bool holds, std::string_view key, std::string message) {
 
 void RowReader::refuse_unknown_keys() {
     for (const JsonMember& member : row_.members) {
+        if (errors_.size() > kMostTableErrors) {
+            return;
+        }
         if (std::find(asked_.begin(), asked_.end(), member.key) != asked_.end()) {
             continue;
         }
         const std::string nearest = nearest_name(member.key, asked_);
-        std::string message = fmt::format("the key \"{}\" is not known", member.key);
+        std::string message = fmt::format("the key {} is not known", in_quotes(member.key));
         if (!nearest.empty()) {
             message += fmt::format("; did you mean \"{}\"?", nearest);
         }

@@ -3,6 +3,7 @@
 #include "base/result.h"
 #include "catalogue/json_document.h"
 
+#include <cstddef>
 #include <initializer_list>
 #include <string>
 #include <string_view>
@@ -24,6 +25,13 @@ constexpr Range zero_to(double high) {
     return {0.0, high, false};
 }
 
+/// Reading stops soon after so many errors: nobody reads further, and a hostile file could fill
+/// memory.
+inline constexpr std::size_t kMostTableErrors = 200;
+
+/// Bytes of a name, a source or another text.
+inline constexpr std::size_t kLongestTableText = 1000;
+
 /// Takes the typed values out of one JSON object and notes everything that is wrong with it. A
 /// value that is missing or wrong comes back as a harmless stand-in, so that reading goes on to the
 /// next.
@@ -33,7 +41,7 @@ class RowReader {
     RowReader(const JsonNode& row, std::string pointer, const std::string& file, Errors& errors,
               std::string_view default_source = {});
 
-    /// Not empty.
+    /// Not empty, on one line, at most kLongestTableText.
     std::string text(std::string_view key);
     double number(std::string_view key, const Range& range);
     double number_or(std::string_view key, const Range& range, double otherwise);
@@ -56,7 +64,8 @@ class RowReader {
     /// Notes `message` at a key unless `holds`. Says nothing in a row that has other faults,
     /// because stand-ins would be compared.
     void require(bool holds, std::string_view key, std::string message);
-    /// Notes every key that was never asked for, with the nearest that was.
+    /// Notes every key that was never asked for, with the nearest that was, as long as there are
+    /// fewer errors than kMostTableErrors.
     void refuse_unknown_keys();
     bool sound() const { return errors_.size() == errors_before_; }
 

@@ -1,6 +1,7 @@
 #include "catalogue/tables.h"
 
 #include "base/nearest_name.h"
+#include "base/utf8.h"
 #include "catalogue/rows.h"
 
 #include <algorithm>
@@ -40,7 +41,7 @@ bool first_of_its_name(const JsonNode& row, const std::string& pointer, const Ta
     const auto [before, fresh] = line_of_name.emplace(folded_name(name->text), name->line);
     if (!fresh) {
         note(errors, file,
-             fmt::format("the name \"{}\" is used twice, before in line {}", name->text,
+             fmt::format("the name {} is used twice, before in line {}", in_quotes(name->text),
                          before->second),
              pointer_to(pointer, "name"), *name);
     }
@@ -57,7 +58,7 @@ void read_rows(const JsonNode& table, std::string_view key, const TableFile& fil
         return;
     }
     std::map<std::string, int> line_of_name;
-    for (std::size_t i = 0; i < table.items.size(); ++i) {
+    for (std::size_t i = 0; i < table.items.size() && errors.size() <= kMostTableErrors; ++i) {
         const JsonNode& node = table.items[i];
         const std::string place = pointer_to(pointer, i);
         if (!node.is(JsonKind::object)) {
@@ -103,7 +104,7 @@ constexpr NamedTable kTables[] = {
 
 void refuse_table(const JsonMember& member, const TableFile& file, Errors& errors) {
     const std::string nearest = nearest_name(member.key, table_names());
-    std::string message = fmt::format("there is no table \"{}\"", member.key);
+    std::string message = fmt::format("there is no table {}", in_quotes(member.key));
     message += nearest.empty() ? fmt::format("; there are: {}", fmt::join(table_names(), ", "))
                                : fmt::format("; did you mean \"{}\"?", nearest);
     errors.push_back(
@@ -148,6 +149,9 @@ void read_tables(const JsonNode& root, const TableFile& file, Catalogue& catalog
         return;
     }
     for (const JsonMember& member : root.members) {
+        if (errors.size() > kMostTableErrors) {
+            return;
+        }
         read_member(member, file, catalogue, errors);
     }
     if (!file.only.empty() && root.find(file.only) == nullptr) {

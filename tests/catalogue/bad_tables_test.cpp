@@ -1,5 +1,8 @@
+#include "catalogue/row_reader.h"
 #include "catalogue/shipped.h"
 #include "catalogue/temporary_folder.h"
+
+#include <fmt/format.h>
 
 using namespace throwline;
 using namespace throwline::catalogue;
@@ -190,4 +193,40 @@ TEST(BadTables, AFileAboveTheCapIsRefusedUnread) {
     ASSERT_FALSE(result);
     EXPECT_EQ(result.error().size(), 1U);
     EXPECT_NE(text_of(result.error().front()).find(file.string()), std::string::npos);
+}
+
+TEST(BadTables, OfVeryManyErrorsTheFirstAreTold) {
+    const TemporaryFolder folder;
+    const auto times = [](const std::string& text, int count) {
+        std::string all;
+        for (int i = 0; i < count; ++i) {
+            all += fmt::format(fmt::runtime(text), i);
+        }
+        return all;
+    };
+    for (const std::string& text :
+         {"{\"lenses\": [{" + times("\"key {}\": 0,", 100'000) + "\"name\": \"x\"}]}",
+          "{\"lenses\": [" + times("{{\"name\": \"{}\"}},", 100'000) + "{}]}",
+          fmt::format("{{{}\"lenses\": []}}", times("\"table {}\": [],", 100'000))}) {
+        const Checked<Catalogue> result = with_own_items({}, folder.write("own.json", text));
+        ASSERT_FALSE(result);
+        EXPECT_EQ(result.error().size(), kMostTableErrors + 1);
+        EXPECT_EQ(result.error().back().message, "there are more errors than are told here");
+    }
+}
+
+TEST(BadTables, HugeAndStrangeTextsAreRefusedInFewWords) {
+    const TemporaryFolder folder;
+    const std::string huge(1'000'000, '7');
+    const std::vector<std::string> texts{
+        "{\"finishes\": [{\"name\": \"" + huge + "\", \"reflectance\": 0.5}]}",
+        "{\"finishes\": [{\"name\": \"a\\nb\", \"reflectance\": 0.5}]}",
+        "{\"finishes\": [{\"name\": \"\\u001b[2J\", \"reflectance\": 0.5}]}",
+        "{\"finishes\": [{\"name\": \"x\", \"reflectance\": 1." + huge + "}]}",
+        "{\"filters\": [{\"name\": \"x\", \"kind\": \"" + huge + "\", \"transmission\": 1}]}"};
+    for (const std::string& text : texts) {
+        const Checked<Catalogue> result = with_own_items({}, folder.write("own.json", text));
+        ASSERT_FALSE(result) << text.substr(0, 60);
+        EXPECT_LT(lines_of(result.error()).size(), 1000U) << text.substr(0, 60);
+    }
 }
