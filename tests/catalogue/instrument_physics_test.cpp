@@ -1,4 +1,5 @@
 #include "catalogue/shipped.h"
+#include "support/number.h"
 
 #include <algorithm>
 #include <cmath>
@@ -100,7 +101,8 @@ TEST_F(Instruments, ProfilesAreNamedAfterTheirField) {
             continue;
         }
         ++profiles;
-        EXPECT_NEAR(lamp.spot.field.deg(), std::stod(lamp.name.substr(at + 8)), 1e-9) << lamp.name;
+        EXPECT_NEAR(lamp.spot.field.deg(), support::number_at_start(lamp.name.substr(at + 8)), 1e-9)
+            << lamp.name;
     }
     EXPECT_GE(profiles, 6);
 }

@@ -1,4 +1,5 @@
 #include "catalogue/shipped.h"
+#include "support/number.h"
 
 #include <algorithm>
 #include <cmath>
@@ -107,7 +108,7 @@ TEST_F(ShippedTables, ZoomRatioOfTheNameIsThatOfTheLens) {
         if (lens.name.back() != 'x' || space == std::string::npos) {
             continue;
         }
-        const double named = std::stod(lens.name.substr(space + 1));
+        const double named = support::number_at_start(lens.name.substr(space + 1));
         EXPECT_NEAR(lens.focal_max / lens.focal_min, named, 0.06 * named) << lens.name;
     }
     EXPECT_DOUBLE_EQ(shipped.lens("field zoom 18x")->extender, 2.0);

@@ -1,6 +1,7 @@
 #include "checks/camera_checks.h"
 #include "optics/focus.h"
 #include "support/check_case.h"
+#include "support/number.h"
 
 #include <gtest/gtest.h>
 #include <rapidcheck/gtest.h>
@@ -47,7 +48,7 @@ TEST(Focus, TheStopThatIsNamedDoes) {
     const std::string message = found_by(focus, plan).at(0).message;
     const std::size_t at = message.rfind("; T");
     ASSERT_NE(at, std::string::npos) << message;
-    plan.shots[0].stop = std::stod(message.substr(at + 3));
+    plan.shots[0].stop = support::number_at_start(message.substr(at + 3));
     EXPECT_TRUE(found_by(focus, plan).empty()) << message;
     plan.shots[0].stop = *plan.shots[0].stop - 0.3;
     EXPECT_EQ(found_by(focus, plan).size(), 1U) << message;

@@ -3,6 +3,7 @@
 #include "plan/reading_support.h"
 
 #include "catalogue/json_document.h"
+#include "support/number.h"
 
 #include <cmath>
 #include <gtest/gtest.h>
@@ -27,7 +28,7 @@ std::optional<double> number_of(const catalogue::JsonNode& node) {
         return node.number;
     }
     if (node.kind == catalogue::JsonKind::string && node.text.ends_with("rad")) {
-        return std::stod(node.text) * 180.0 / std::numbers::pi;
+        return support::number_at_start(node.text) * 180.0 / std::numbers::pi;
     }
     return std::nullopt;
 }
