@@ -145,8 +145,8 @@ void check_grid_position(Reading& reading, const Value& value, const std::string
 void check_wall(Reading& reading, const Value& value, int wall, const Plan& plan) {
     const int walls = static_cast<int>(plan.room.outline.size());
     if (wall >= walls && walls > 0) {
-        reading.wrong(
-            value, fmt::format("there is no wall {}; the room has walls 0 to {}", wall, walls - 1));
+        reading.wrong(value, fmt::format("there is no wall {}; the room has walls 1 to {}",
+                                         number_of_wall(wall), walls));
     }
 }
 

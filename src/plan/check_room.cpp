@@ -33,7 +33,7 @@ void check_opening(Reading& reading, const Value& value, const Opening& opening,
     if (end.m() > length_m + kFit_m) {
         reading.wrong(value.at("width"),
                       fmt::format("the opening ends {} along wall {}, which is {} long",
-                                  exact_metres(end), wall,
+                                  exact_metres(end), number_of_wall(opening.wall),
                                   metres_text(Length::metres(length_m), 3)));
     }
     if (opening.head <= opening.sill) {
@@ -42,10 +42,11 @@ void check_opening(Reading& reading, const Value& value, const Opening& opening,
                                   exact_metres(opening.head), exact_metres(opening.sill)));
     }
     if (opening.head.m() > room.walls[wall].height.m() + kFit_m) {
-        reading.wrong(value.at("head"), fmt::format("the head, {}, is above wall {}, which is {} "
-                                                    "high",
-                                                    exact_metres(opening.head), wall,
-                                                    exact_metres(room.walls[wall].height)));
+        reading.wrong(value.at("head"),
+                      fmt::format("the head, {}, is above wall {}, which is {} "
+                                  "high",
+                                  exact_metres(opening.head), number_of_wall(opening.wall),
+                                  exact_metres(room.walls[wall].height)));
     }
 }
 
@@ -86,9 +87,10 @@ void check_overlaps(Reading& reading, const Value& openings, const Room& room) {
             }
             const Value value = openings.item(std::max(order[i], order[j]));
             if (overlap(first, second) && !reading.is_spoilt(value)) {
-                reading.wrong(value, fmt::format("openings {} and {} overlap in wall {}",
-                                                 in_quotes(first.id.name),
-                                                 in_quotes(second.id.name), first.wall));
+                reading.wrong(value,
+                              fmt::format("openings {} and {} overlap in wall {}",
+                                          in_quotes(first.id.name), in_quotes(second.id.name),
+                                          number_of_wall(first.wall)));
             }
         }
     }

@@ -8,7 +8,7 @@ namespace throwline::plan {
 namespace {
 
 constexpr WholeRange kChannels{0, 100'000};
-constexpr WholeRange kWalls{0, static_cast<int>(kMostItems)};
+constexpr WholeRange kWalls{1, static_cast<int>(kMostItems)};
 
 /// The keys that say how a lamp is held; a lamp has exactly one of them.
 const std::vector<std::string> kMounts{"hang", "pipe", "stand", "wall", "practical"};
@@ -81,7 +81,9 @@ void read_mount(const ObjectReader& object, StandMount& stand) {
 }
 
 void read_mount(const ObjectReader& object, WallMount& mount) {
-    object.read("wall", mount.wall, kWalls);
+    int wall = number_of_wall(mount.wall);
+    object.read("wall", wall, kWalls);
+    mount.wall = index_of_wall(wall);
     object.read("along", mount.along, kNotNegative);
     object.read("height", mount.height, kSize);
 }

@@ -26,15 +26,14 @@ std::vector<Wall> usual_walls(const ObjectReader& room, std::size_t count, Lengt
 void read_wall(Reading& reading, const Value& value, std::vector<Wall>& walls,
                std::vector<bool>& given) {
     const ObjectReader object{reading, value, kWallKeys};
-    int index = -1;
-    const int last = static_cast<int>(walls.size()) - 1;
-    object.read("wall", index, WholeRange{0, last});
-    if (index < 0) {
+    int number = 0;
+    object.read("wall", number, WholeRange{1, static_cast<int>(walls.size())});
+    if (number < 1) {
         return;
     }
-    const auto at = static_cast<std::size_t>(index);
+    const auto at = static_cast<std::size_t>(index_of_wall(number));
     if (given[at]) {
-        reading.wrong(value.at("wall"), fmt::format("wall {} is given twice", index));
+        reading.wrong(value.at("wall"), fmt::format("wall {} is given twice", number));
     }
     given[at] = true;
     object.read("height", walls[at].height, kSize);
@@ -75,7 +74,9 @@ void read_value(Reading& reading, const Value& value, Opening& opening) {
     const ObjectReader object{reading, value, kOpeningKeys};
     object.read("id", opening.id);
     object.read("kind", opening.kind, std::string_view{"opening kind"});
-    object.read("wall", opening.wall, WholeRange{0, static_cast<int>(kMostItems)});
+    int wall = number_of_wall(opening.wall);
+    object.read("wall", wall, WholeRange{1, static_cast<int>(kMostItems)});
+    opening.wall = index_of_wall(wall);
     object.read("from_start", opening.from_start, kNotNegative);
     object.read("width", opening.width, kSize);
     object.read("sill", opening.sill, kNotNegative);

@@ -62,6 +62,14 @@ struct Wall {
     bool operator==(const Wall&) const = default;
 };
 
+/// Walls are counted from 1 in files and in words, from 0 in a Plan.
+constexpr int number_of_wall(int index) {
+    return index + 1;
+}
+constexpr int index_of_wall(int number) {
+    return number - 1;
+}
+
 enum class OpeningKind { door, window, opening };
 
 /// How a door's leaf moves. `inward` is into this room; the hinge is at the end of the opening

@@ -24,7 +24,7 @@ Part most_common(const std::vector<Wall>& walls, Part Wall::* part, Part usual) 
 
 JsonOut wall_out(std::size_t index, const Wall& wall, const Wall& usual) {
     JsonOut object = JsonOut::object();
-    put(object, "wall", static_cast<int>(index));
+    put(object, "wall", number_of_wall(static_cast<int>(index)));
     put_unless(object, "height", wall.height, usual.height);
     put_unless(object, "thickness", wall.thickness, usual.thickness);
     put_unless(object, "finish", wall.finish, usual.finish);
@@ -98,7 +98,7 @@ JsonOut out(const Opening& opening) {
     JsonOut object = JsonOut::object();
     put(object, "id", opening.id);
     put(object, "kind", opening.kind);
-    put(object, "wall", opening.wall);
+    put(object, "wall", number_of_wall(opening.wall));
     put(object, "from_start", opening.from_start);
     put(object, "width", opening.width);
     put_unless(object, "sill", opening.sill, usual.sill);

@@ -23,7 +23,7 @@ void put_mount(JsonOut& object, const StandMount& stand) {
 }
 
 void put_mount(JsonOut& object, const WallMount& mount) {
-    put(object, "wall", mount.wall);
+    put(object, "wall", number_of_wall(mount.wall));
     put(object, "along", mount.along);
     put(object, "height", mount.height);
 }

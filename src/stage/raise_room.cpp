@@ -143,7 +143,7 @@ void raise_doors(Raising& raising, std::size_t index) {
 } // namespace
 
 std::string wall_name(int index) {
-    return fmt::format("wall {}", index);
+    return fmt::format("wall {}", plan::number_of_wall(index));
 }
 
 void raise_room(Raising& raising) {

@@ -73,7 +73,7 @@ TEST(ReadPlan, SmallestPlanTakesDefaults) {
 TEST(ReadPlan, WallsDifferWhereTheySaySo) {
     const auto plan = read(R"({"format": 1, "title": "x", "room": {
         "outline": [[0, 0], [6, 0], [6, 4]], "height": 3, "dressed": true, "thickness": "20cm",
-        "walls": [{"wall": 1, "dressed": false, "height": "2.5 m", "finish": "red brick"}]}})");
+        "walls": [{"wall": 2, "dressed": false, "height": "2.5 m", "finish": "red brick"}]}})");
     ASSERT_TRUE(plan) << errors_of(plan);
     const auto& walls = plan->room.walls;
     EXPECT_TRUE(walls[0].dressed);
@@ -107,7 +107,7 @@ TEST(ReadPlan, LampsAreHeldInFiveWays) {
         {"id": "1", "instrument": "Fresnel 1 kW", "hang": "B3", "drop": 0.2},
         {"id": "2", "instrument": "Fresnel 1 kW", "pipe": "p", "along": 1.5},
         {"id": "3", "instrument": "Fresnel 1 kW", "stand": [2, 2], "height": "2 m"},
-        {"id": "4", "instrument": "Fresnel 1 kW", "wall": 2, "along": 1, "height": 2.5},
+        {"id": "4", "instrument": "Fresnel 1 kW", "wall": 3, "along": 1, "height": 2.5},
         {"id": "5", "instrument": "desk lamp", "practical": [3, 3], "height": 0.75,
          "cut": {"top": 0.5, "left": 1}}])"));
     ASSERT_TRUE(plan) << errors_of(plan);

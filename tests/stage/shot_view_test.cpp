@@ -184,9 +184,9 @@ TEST(ShotView, HitsGoRowByRowFromTheTopLeft) {
     };
     EXPECT_EQ(owner_at(16, 10), "a");
     EXPECT_EQ(owner_at(0, 20), "floor");
-    // Wall 3 is at x = 0, left of a camera that looks up the page; wall 2 is straight ahead.
-    EXPECT_EQ(owner_at(24, 10), "wall 2");
-    EXPECT_EQ(owner_at(0, 10), "wall 2");
+    // Wall 4 is at x = 0, left of a camera that looks up the page; wall 3 is straight ahead.
+    EXPECT_EQ(owner_at(24, 10), "wall 3");
+    EXPECT_EQ(owner_at(0, 10), "wall 3");
     for (const auto& cell : hits.cells) {
         EXPECT_TRUE(cell.has_value());
         EXPECT_NE(cell->owner, seen.view->owner);

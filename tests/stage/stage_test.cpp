@@ -61,8 +61,8 @@ TEST(Stage, TheRoomFacesInwardsAllRound) {
 
 TEST(Stage, WallsAreNamedAsThePlanFileCountsThem) {
     const Stage stage = raised_stage(bare_room());
-    EXPECT_EQ(owner_met(stage, {5, 4, 2}, {5, -1, 2}), "wall 0");
-    EXPECT_EQ(owner_met(stage, {5, 4, 2}, {11, 4, 2}), "wall 1");
+    EXPECT_EQ(owner_met(stage, {5, 4, 2}, {5, -1, 2}), "wall 1");
+    EXPECT_EQ(owner_met(stage, {5, 4, 2}, {11, 4, 2}), "wall 2");
     EXPECT_EQ(owner_met(stage, {5, 4, 2}, {5, 4, -1}), "floor");
     EXPECT_EQ(owner_met(stage, {5, 4, 2}, {5, 4, 9}), "ceiling");
 }
@@ -73,10 +73,10 @@ TEST(Stage, RaysLeaveThroughWindowsButNotThroughShutDoors) {
     plan.room.openings = {opening(plan::OpeningKind::window, 1, 2.0, 1.0, 0.9, 2.1)};
     const Stage with_window = raised_stage(plan);
     EXPECT_EQ(owner_met(with_window, {5, 2.5, 1.5}, {12, 2.5, 1.5}), "nothing");
-    EXPECT_EQ(owner_met(with_window, {5, 2.5, 0.8}, {12, 2.5, 0.8}), "wall 1");
-    EXPECT_EQ(owner_met(with_window, {5, 2.5, 2.2}, {12, 2.5, 2.2}), "wall 1");
-    EXPECT_EQ(owner_met(with_window, {5, 1.9, 1.5}, {12, 1.9, 1.5}), "wall 1");
-    EXPECT_EQ(owner_met(with_window, {5, 3.1, 1.5}, {12, 3.1, 1.5}), "wall 1");
+    EXPECT_EQ(owner_met(with_window, {5, 2.5, 0.8}, {12, 2.5, 0.8}), "wall 2");
+    EXPECT_EQ(owner_met(with_window, {5, 2.5, 2.2}, {12, 2.5, 2.2}), "wall 2");
+    EXPECT_EQ(owner_met(with_window, {5, 1.9, 1.5}, {12, 1.9, 1.5}), "wall 2");
+    EXPECT_EQ(owner_met(with_window, {5, 3.1, 1.5}, {12, 3.1, 1.5}), "wall 2");
     plan.room.openings.front().kind = plan::OpeningKind::door;
     const Stage with_door = raised_stage(plan);
     const auto hit = with_door.rays->first_between({{5, 2.5, 1.5}, {12, 2.5, 1.5}});
