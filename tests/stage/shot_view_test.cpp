@@ -198,8 +198,7 @@ RC_GTEST_PROP(ShotView, FromWhereverTheShotIsTakenTheHeadroomHolds, ()) {
     plan::Shot& shot = plan.shots.front();
     shot.at = {*rc::gen::inRange(10, 90) / 10.0, *rc::gen::inRange(5, 40) / 10.0};
     shot.height = Length::metres(*rc::gen::inRange(30, 320) / 100.0);
-    shot.size = *rc::gen::element(ShotSize::close_up, ShotSize::medium,
-                                  ShotSize::full);
+    shot.size = *rc::gen::element(ShotSize::close_up, ShotSize::medium, ShotSize::full);
     const Seen seen = seen_in(plan);
     RC_ASSERT(seen.view.has_value());
     const Figure& figure = seen.stage.figures.front();
