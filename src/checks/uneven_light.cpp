@@ -15,6 +15,8 @@ namespace {
 constexpr double kSway_m = 0.3;
 /// A difference of one stop over that is seen as a face going dark and bright.
 constexpr double kEvenStops = 1.0;
+/// A face that goes from light to none has no stops; it sorts as ten of them.
+constexpr double kDarkWeight = 10.0;
 
 struct Levels {
     double least_lx = 0.0;
@@ -44,28 +46,46 @@ Levels levels_about(const stage::Stage& stage, const stage::Figure& figure, cons
     return levels;
 }
 
+std::string change_text(const Levels& levels, UnitSystem units) {
+    if (levels.least_lx <= 0.0) {
+        return fmt::format("falls to nothing from {}", level_text(levels.most_lx, units));
+    }
+    return "changes by " + stops_text(std::log2(levels.most_lx / levels.least_lx));
+}
+
+Working even_working(const Levels& levels, UnitSystem units) {
+    return {"stops = log2(most / least) over the mark and four places about it",
+            {{"", "most", level_text(levels.most_lx, units)},
+             {"", "least", level_text(levels.least_lx, units)},
+             {"", "sway", shown(Length::metres(kSway_m), units)}},
+            change_text(levels, units),
+            "common practice, no source"};
+}
+
+bool is_even(const Levels& levels) {
+    return levels.most_lx <= 0.0 || levels.most_lx < levels.least_lx * std::exp2(kEvenStops);
+}
+
 void judge(std::vector<Finding>& findings, const ShotScene& scene, const stage::Figure& figure,
            UnitSystem units) {
     const Levels levels = levels_about(scene.stage, figure, scene.view->pose.lens);
-    if (levels.least_lx <= 0.0 || levels.most_lx < levels.least_lx * std::exp2(kEvenStops)) {
+    if (is_even(levels)) {
         return;
     }
-    const double stops = std::log2(levels.most_lx / levels.least_lx);
+    const bool dark = levels.least_lx <= 0.0;
     Finding finding = finding_in(scene, "uneven-light", Severity::caution);
     finding.things = {figure.person.name};
     finding.at = floor_of(levels.darkest);
-    finding.weight = stops;
-    finding.message = fmt::format(
-        "The level on the face of {} changes by {} within {} of the mark {}, between {} and {}.",
-        figure.person.name, stops_text(stops), shown(Length::metres(kSway_m), units),
-        in_shot(*scene.shot, scene.beat->id), level_text(levels.least_lx, units),
-        level_text(levels.most_lx, units));
-    finding.working = {"stops = log2(most / least) over the mark and four places about it",
-                       {{"", "most", level_text(levels.most_lx, units)},
-                        {"", "least", level_text(levels.least_lx, units)},
-                        {"", "sway", shown(Length::metres(kSway_m), units)}},
-                       stops_text(stops),
-                       "common practice, no source"};
+    finding.weight = dark ? kDarkWeight : std::log2(levels.most_lx / levels.least_lx);
+    finding.message =
+        fmt::format("The level on the face of {} {} within {} of the mark {}", figure.person.name,
+                    change_text(levels, units), shown(Length::metres(kSway_m), units),
+                    in_shot(*scene.shot, scene.beat->id));
+    finding.message += dark
+                           ? "."
+                           : fmt::format(", between {} and {}.", level_text(levels.least_lx, units),
+                                         level_text(levels.most_lx, units));
+    finding.working = even_working(levels, units);
     findings.push_back(std::move(finding));
 }
 
