@@ -5,15 +5,17 @@
 #include <algorithm>
 #include <cmath>
 #include <fmt/format.h>
+#include <map>
 #include <optional>
-#include <set>
+#include <utility>
 
 namespace throwline::checks {
 
 namespace {
 
-/// The nearest thing that a lamp heats: what stands in its beam, or somebody beside it.
+/// What a lamp heats: something in its beam, or somebody there or beside it.
 struct Near {
+    plan::Id<plan::Beat> beat;
     double distance_m = 0.0;
     std::string what;
     std::string name;
@@ -48,29 +50,45 @@ std::optional<Vec3> nearest_place(const stage::Solid& solid, const stage::Placed
     return nearest;
 }
 
-std::optional<Near> nearest_thing(const stage::Stage& stage, const stage::PlacedLamp& lamp) {
-    std::optional<Near> nearest;
+bool is_somebody(const stage::Owner& owner) {
+    return owner.kind == stage::OwnerKind::cast || owner.kind == stage::OwnerKind::crew;
+}
+
+/// The nearest thing, and everybody however near that is: a thing hides nobody from the rule.
+std::vector<Near> near_things(const stage::Stage& stage, const stage::PlacedLamp& lamp) {
+    std::optional<Near> thing;
+    std::map<int, std::optional<Near>> people;
     for (const stage::Solid& solid : stage.solids) {
         const bool own = solid.owner_index == lamp.owner;
         if (const auto place = own ? std::nullopt : nearest_place(solid, lamp)) {
             const stage::Owner& owner = stage.owners[static_cast<std::size_t>(solid.owner_index)];
-            keep_nearer(nearest,
-                        {(*place - lamp.face).norm(), said(owner), owner.name, floor_of(*place)});
+            keep_nearer(is_somebody(owner) ? people[solid.owner_index] : thing,
+                        {stage.beat, (*place - lamp.face).norm(), said(owner), owner.name,
+                         floor_of(*place)});
         }
     }
     for (const stage::Figure& figure : stage.figures) {
         for (const Vec3& point : {figure.crown, figure.face, figure.chest}) {
-            keep_nearer(nearest, {(point - lamp.face).norm(), figure.person.name,
-                                  figure.person.name, floor_of(point)});
+            keep_nearer(people[figure.owner],
+                        {stage.beat, (point - lamp.face).norm(), figure.person.name,
+                         figure.person.name, floor_of(point)});
         }
     }
-    return nearest;
+    std::vector<Near> near;
+    if (thing) {
+        near.push_back(*thing);
+    }
+    for (const auto& [owner, somebody] : people) {
+        near.push_back(*somebody);
+    }
+    return near;
 }
 
 Finding too_near(const stage::PlacedLamp& lamp, const Near& near, UnitSystem units) {
     Finding finding;
     finding.check = "lamp-clearance";
     finding.severity = Severity::error;
+    finding.beat = near.beat;
     finding.things = {lamp.lamp.name, near.name};
     finding.at = near.at;
     finding.weight = 1.0 + 1.0 - near.distance_m / lamp.instrument->clearance.m();
@@ -86,17 +104,35 @@ Finding too_near(const stage::PlacedLamp& lamp, const Near& near, UnitSystem uni
     return finding;
 }
 
-void look(std::vector<Finding>& findings, std::set<std::string>& said, const stage::Stage& stage,
-          UnitSystem units, const plan::Id<plan::Beat>& beat) {
+/// Lamp and thing, in the order in which they were met, at the nearest of all beats.
+struct Search {
+    std::map<std::pair<std::string, std::string>, std::size_t> index;
+    std::vector<Finding> findings;
+    std::vector<double> distances_m;
+};
+
+void keep_nearest(Search& search, const stage::PlacedLamp& lamp, const Near& near,
+                  UnitSystem units) {
+    const auto [at, is_new] =
+        search.index.try_emplace({lamp.lamp.name, near.what}, search.findings.size());
+    if (is_new) {
+        search.findings.push_back(too_near(lamp, near, units));
+        search.distances_m.push_back(near.distance_m);
+    } else if (near.distance_m < search.distances_m[at->second]) {
+        search.findings[at->second] = too_near(lamp, near, units);
+        search.distances_m[at->second] = near.distance_m;
+    }
+}
+
+void look(Search& search, const stage::Stage& stage, UnitSystem units) {
     for (const stage::PlacedLamp& lamp : stage.lamps) {
         if (lamp.instrument->clearance <= Length{}) {
             continue;
         }
-        const std::optional<Near> near = nearest_thing(stage, lamp);
-        if (near && near->distance_m < lamp.instrument->clearance.m()
-            && said.insert(lamp.lamp.name + "|" + near->what).second) {
-            findings.push_back(too_near(lamp, *near, units));
-            findings.back().beat = beat;
+        for (const Near& near : near_things(stage, lamp)) {
+            if (near.distance_m < lamp.instrument->clearance.m()) {
+                keep_nearest(search, lamp, near, units);
+            }
         }
     }
 }
@@ -104,14 +140,13 @@ void look(std::vector<Finding>& findings, std::set<std::string>& said, const sta
 } // namespace
 
 std::vector<Finding> lamp_clearance(const CheckInput& input, std::stop_token stop) {
-    std::vector<Finding> findings;
-    std::set<std::string> said;
+    Search search;
     for (const BeatScene& beat : input.beats) {
         if (!stop.stop_requested()) {
-            look(findings, said, beat.stage, input.plan.units, beat.beat->id);
+            look(search, beat.stage, input.plan.units);
         }
     }
-    return findings;
+    return std::move(search.findings);
 }
 
 } // namespace throwline::checks
