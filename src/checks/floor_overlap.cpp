@@ -44,13 +44,13 @@ bool is_news(Search& search, const std::string& who, const Vec2& at) {
 std::string called(const Occupant& a) {
     switch (a.takes) {
     case Takes::camera_support:
-        return "the support of " + a.name;
+        return "the support of " + with_kind("camera", a.name);
     case Takes::camera_operator:
-        return "the operator of " + a.name;
+        return "the operator of " + with_kind("camera", a.name);
     case Takes::lamp_stand:
-        return "the stand of lamp " + a.name;
+        return "the stand of " + with_kind("lamp", a.name);
     case Takes::boom_operator:
-        return "the operator of " + a.name;
+        return "the operator of " + with_kind("boom", a.name);
     case Takes::flat:
     case Takes::drape:
     case Takes::platform:
@@ -71,12 +71,6 @@ Severity severity_of(const Occupant& a, const Occupant& b) {
     return leans ? Severity::caution : Severity::error;
 }
 
-std::string area_text(double area_m2, UnitSystem units) {
-    constexpr double kSquareFeetPerSquareMetre = 1.0 / (0.3048 * 0.3048);
-    return units == UnitSystem::imperial ? fixed(area_m2 * kSquareFeetPerSquareMetre, 1) + " sq ft"
-                                         : fixed(area_m2, 2) + " m²";
-}
-
 Working overlap_working(const std::string& what, double shared_m2, UnitSystem units) {
     return {"shared floor = area of the two outlines' intersection, where their heights meet",
             {{"", "outlines", what}},
@@ -89,10 +83,7 @@ void compare(Search& search, const Occupant& a, const Occupant& b) {
         return;
     }
     const std::vector<Polygon> shared = parts_shared(a.outline, b.outline);
-    double shared_m2 = 0.0;
-    for (const Polygon& part : shared) {
-        shared_m2 += area(part);
-    }
+    const double shared_m2 = total_area(shared);
     const double side_m = std::sqrt(std::min(area(a.outline), area(b.outline)));
     if (shared_m2 <= kTouch_m * side_m || may_share(a, b, shared_m2)
         || !is_news(search, called(a) + " and " + called(b),

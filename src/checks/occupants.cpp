@@ -95,11 +95,16 @@ Occupant person_occupant(const stage::Stage& stage, const stage::Figure& figure)
     return occupant(takes, figure.person.name, convex_hull(std::move(points)), bottom, top);
 }
 
+/// What stands on a riser takes nothing of the riser's own height.
+double base_under(const Vec2& point, const plan::Plan& plan,
+                  const catalogue::Catalogue& catalogue) {
+    return plan::floor_height_at(plan, catalogue, point).m();
+}
+
 void add_cameras(std::vector<Occupant>& all, const stage::Stage& stage, const plan::Plan& plan,
                  const catalogue::Catalogue& catalogue) {
     for (const stage::PlacedCamera& camera : stage.cameras) {
-        const double base_z_m =
-            plan::floor_height_at(plan, catalogue, floor_of(camera.pose.lens)).m();
+        const double base_z_m = base_under(floor_of(camera.pose.lens), plan, catalogue);
         if (!camera.support_outline.empty()) {
             all.push_back(occupant(Takes::camera_support, camera.camera.name,
                                    camera.support_outline, base_z_m,
@@ -109,6 +114,28 @@ void add_cameras(std::vector<Occupant>& all, const stage::Stage& stage, const pl
             all.push_back(occupant(Takes::camera_operator, camera.camera.name,
                                    camera.operator_outline, base_z_m,
                                    base_z_m + kOperatorHeight_m));
+        }
+    }
+}
+
+void add_lamp_stands(std::vector<Occupant>& all, const stage::Stage& stage, const plan::Plan& plan,
+                     const catalogue::Catalogue& catalogue) {
+    for (const stage::PlacedLamp& lamp : stage.lamps) {
+        if (!lamp.support_outline.empty() && lamp.role != plan::LampRole::practical) {
+            all.push_back(occupant(Takes::lamp_stand, lamp.lamp.name, lamp.support_outline,
+                                   base_under(floor_of(lamp.point), plan, catalogue),
+                                   lamp.point.z()));
+        }
+    }
+}
+
+void add_boom_operators(std::vector<Occupant>& all, const stage::Stage& stage,
+                        const plan::Plan& plan, const catalogue::Catalogue& catalogue) {
+    for (const stage::PlacedBoom& boom : stage.booms) {
+        if (!boom.operator_outline.empty()) {
+            const double base_z_m = base_under(floor_of(boom.hands), plan, catalogue);
+            all.push_back(occupant(Takes::boom_operator, boom.boom.name, boom.operator_outline,
+                                   base_z_m, base_z_m + kOperatorHeight_m));
         }
     }
 }
@@ -134,19 +161,17 @@ std::vector<Occupant> moving_occupants(const stage::Stage& stage, const plan::Pl
         all.push_back(person_occupant(stage, figure));
     }
     add_cameras(all, stage, plan, catalogue);
-    for (const stage::PlacedLamp& lamp : stage.lamps) {
-        if (!lamp.support_outline.empty() && lamp.role != plan::LampRole::practical) {
-            all.push_back(occupant(Takes::lamp_stand, lamp.lamp.name, lamp.support_outline, 0.0,
-                                   lamp.point.z()));
-        }
-    }
-    for (const stage::PlacedBoom& boom : stage.booms) {
-        if (!boom.operator_outline.empty()) {
-            all.push_back(occupant(Takes::boom_operator, boom.boom.name, boom.operator_outline, 0.0,
-                                   kOperatorHeight_m));
-        }
-    }
+    add_lamp_stands(all, stage, plan, catalogue);
+    add_boom_operators(all, stage, plan, catalogue);
     return all;
+}
+
+double total_area(const std::vector<Polygon>& parts) {
+    double total_m2 = 0.0;
+    for (const Polygon& part : parts) {
+        total_m2 += signed_area(part);
+    }
+    return total_m2;
 }
 
 bool may_meet(const Occupant& a, const Occupant& b) {

@@ -49,6 +49,9 @@ std::vector<Occupant> scenery_occupants(const stage::Stage& stage, const plan::P
 std::vector<Occupant> moving_occupants(const stage::Stage& stage, const plan::Plan& plan,
                                        const catalogue::Catalogue& catalogue);
 
+/// Of several outlines together, m²; clockwise ones are holes.
+double total_area(const std::vector<Polygon>& parts);
+
 /// Whether the two span a common height by more than kHeightSlack_m and their surrounding
 /// rectangles meet: cheap, before polygons are cut.
 bool may_meet(const Occupant& a, const Occupant& b);

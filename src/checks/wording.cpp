@@ -173,6 +173,12 @@ std::string capitalised(std::string text) {
     return text;
 }
 
+std::string area_text(double area_m2, UnitSystem units) {
+    constexpr double kSquareFeetPerSquareMetre = 1.0 / (0.3048 * 0.3048);
+    return units == UnitSystem::imperial ? fixed(area_m2 * kSquareFeetPerSquareMetre, 1) + " sq ft"
+                                         : fixed(area_m2, 2) + " m²";
+}
+
 std::string size_text(Length width, Length height, UnitSystem units) {
     return shown(width, units) + " x " + shown(height, units);
 }

@@ -50,6 +50,8 @@ std::string listed(std::span<const std::string> parts);
 /// With a capital first letter, to begin a sentence. Letters beyond ASCII stay as they are.
 std::string capitalised(std::string text);
 
+/// "1.9 sq ft" or "0.18 m²".
+std::string area_text(double area_m2, UnitSystem units);
 /// Width by height: "6'-0\" x 3'-4\"" or "1.83 m x 1.02 m".
 std::string size_text(Length width, Length height, UnitSystem units);
 
