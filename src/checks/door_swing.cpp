@@ -5,7 +5,7 @@
 
 #include <cmath>
 #include <fmt/format.h>
-#include <set>
+#include <map>
 
 namespace throwline::checks {
 
@@ -37,29 +37,31 @@ Leaf leaf_of(const plan::Room& room, const plan::Opening& door) {
     return leaf;
 }
 
-/// How far the door opens before it meets the outline: the least angle, from shut, of anything in
-/// the swept area.
-Angle opens_to(const Leaf& leaf, const plan::Opening& door, const Polygon& met) {
+/// How far the door opens before it meets the outline's parts in its way: the least angle, from
+/// shut, of anything in the swept area.
+Angle opens_to(const Leaf& leaf, const plan::Opening& door, const std::vector<Polygon>& met) {
     const Vec2 shut = leaf.swept[1] - leaf.hinge;
     double least_rad = door.swing->widest.rad();
-    for (const Vec2& corner : met) {
-        const Vec2 towards = corner - leaf.hinge;
-        if (towards.norm() > 0.01) {
-            least_rad =
-                std::min(least_rad, std::abs(std::atan2(cross(shut, towards), shut.dot(towards))));
+    for (const Polygon& part : met) {
+        for (const Vec2& corner : part) {
+            const Vec2 towards = corner - leaf.hinge;
+            if (towards.norm() > 0.01) {
+                least_rad = std::min(least_rad,
+                                     std::abs(std::atan2(cross(shut, towards), shut.dot(towards))));
+            }
         }
     }
     return Angle::radians(least_rad);
 }
 
 Finding stuck(const CheckInput& input, const plan::Opening& door, const Leaf& leaf,
-              const Occupant& thing, const Polygon& met) {
+              const Occupant& thing, const std::vector<Polygon>& met) {
     const Angle opens = opens_to(leaf, door, met);
     Finding finding;
     finding.check = "door-swing";
     finding.severity = door.way_out || door.swing->inward ? Severity::error : Severity::caution;
     finding.things = {door.id.name, thing.name};
-    finding.at = centroid(met);
+    finding.at = centroid(met.front());
     finding.weight = 1.0 - opens.rad() / door.swing->widest.rad();
     finding.message = capitalised(fmt::format(
         "{} opens only to {} of {} before it meets {}.", with_kind("door", door.id.name),
@@ -72,9 +74,17 @@ Finding stuck(const CheckInput& input, const plan::Opening& door, const Leaf& le
     return finding;
 }
 
-/// Looks at everything on one stage; `said` keeps a thing that stays from being told twice.
-void look(std::vector<Finding>& findings, std::set<std::string>& said, const CheckInput& input,
-          const plan::Opening& door, const std::vector<Occupant>& things, const Finding& when) {
+/// What each thing leaves of each door, at its worst.
+using WorstByDoorAndThing = std::map<std::pair<std::string, std::string>, Finding>;
+
+/// When a stage is looked at.
+struct Moment {
+    plan::Id<plan::Shot> shot;
+    plan::Id<plan::Beat> beat;
+};
+
+void look(WorstByDoorAndThing& worst, const CheckInput& input, const plan::Opening& door,
+          const std::vector<Occupant>& things, const Moment& when) {
     const Leaf leaf = leaf_of(input.plan.room, door);
     for (const Occupant& thing : things) {
         const bool over = thing.bottom_z_m >= door.head.m() || thing.top_z_m < kHeightSlack_m;
@@ -82,40 +92,47 @@ void look(std::vector<Finding>& findings, std::set<std::string>& said, const Che
             continue;
         }
         const std::vector<Polygon> met = parts_shared(leaf.swept, thing.outline);
-        if (met.empty() || area(met.front()) < kTouch_m2
-            || !said.insert(door.id.name + "|" + thing.name).second) {
+        if (total_area(met) < kTouch_m2) {
             continue;
         }
-        findings.push_back(stuck(input, door, leaf, thing, met.front()));
-        findings.back().shot = when.shot;
-        findings.back().beat = when.beat;
+        Finding finding = stuck(input, door, leaf, thing, met);
+        finding.shot = when.shot;
+        finding.beat = when.beat;
+        const auto [told, is_new] = worst.try_emplace({door.id.name, thing.name}, finding);
+        if (!is_new && finding.weight > told->second.weight) {
+            told->second = std::move(finding);
+        }
+    }
+}
+
+void look_at_every_moment(WorstByDoorAndThing& worst, const CheckInput& input,
+                          const plan::Opening& door) {
+    if (!input.beats.empty()) {
+        look(worst, input, door,
+             scenery_occupants(input.beats.front().stage, input.plan, input.catalogue), {});
+    }
+    for (const BeatScene& beat : input.beats) {
+        look(worst, input, door, moving_occupants(beat.stage, input.plan, input.catalogue),
+             {{}, beat.beat->id});
+    }
+    for (const ShotScene& shot : input.shots) {
+        look(worst, input, door, moving_occupants(shot.stage, input.plan, input.catalogue),
+             {shot.shot->id, shot.beat->id});
     }
 }
 
 } // namespace
 
 std::vector<Finding> door_swing(const CheckInput& input, std::stop_token stop) {
-    std::vector<Finding> findings;
-    std::set<std::string> said;
+    WorstByDoorAndThing worst;
     for (const plan::Opening& door : input.plan.room.openings) {
-        if (!door.swing || stop.stop_requested()) {
-            continue;
+        if (door.swing && !stop.stop_requested()) {
+            look_at_every_moment(worst, input, door);
         }
-        Finding when;
-        for (const BeatScene& beat : input.beats) {
-            look(findings, said, input, door,
-                 scenery_occupants(beat.stage, input.plan, input.catalogue), when);
-            when.beat = beat.beat->id;
-            look(findings, said, input, door,
-                 moving_occupants(beat.stage, input.plan, input.catalogue), when);
-            when = {};
-        }
-        for (const ShotScene& shot : input.shots) {
-            when.shot = shot.shot->id;
-            when.beat = shot.beat->id;
-            look(findings, said, input, door,
-                 moving_occupants(shot.stage, input.plan, input.catalogue), when);
-        }
+    }
+    std::vector<Finding> findings;
+    for (auto& [door_and_thing, finding] : worst) {
+        findings.push_back(std::move(finding));
     }
     return findings;
 }
