@@ -5,7 +5,7 @@
 
 #include <algorithm>
 #include <fmt/format.h>
-#include <set>
+#include <map>
 
 namespace throwline::checks {
 
@@ -14,6 +14,9 @@ namespace {
 /// How deep into the room the approach to a way out is kept clear: a person with a load turns in it
 /// (common practice, no source).
 constexpr double kApproach_m = 1.2;
+/// A tape reads a gap no finer than this.
+constexpr double kTapeSlack_m = 0.005;
+
 /// People walk away by themselves, so they do not narrow a way out; what stands does.
 bool stands_still(const Occupant& thing) {
     switch (thing.takes) {
@@ -118,42 +121,60 @@ Finding narrowed(const CheckInput& input, const plan::Opening& opening, const Op
     return finding;
 }
 
+/// When a stage is looked at.
+struct Moment {
+    const stage::Stage& stage;
+    plan::Id<plan::Shot> shot;
+    plan::Id<plan::Beat> beat;
+};
+
+std::vector<Occupant> everything_on(const CheckInput& input, const stage::Stage& stage) {
+    std::vector<Occupant> things = scenery_occupants(stage, input.plan, input.catalogue);
+    for (Occupant& thing : moving_occupants(stage, input.plan, input.catalogue)) {
+        things.push_back(std::move(thing));
+    }
+    return things;
+}
+
+/// What the same things leave of each way out, at its worst.
+using WorstByThings = std::map<std::vector<std::string>, Finding>;
+
+void look(WorstByThings& worst, const CheckInput& input, const plan::Opening& opening,
+          const Moment& when) {
+    const OpeningPlace place = place_of(input.plan.room, opening);
+    const std::vector<Taken> taken = taken_of(place, opening, everything_on(input, when.stage));
+    const double gap_m = widest_gap_m(place.width_m, taken);
+    const double asked_m = std::min(input.plan.targets.way_out_width.m(), opening.width.m());
+    if (gap_m >= asked_m - kTapeSlack_m) {
+        return;
+    }
+    Finding finding = narrowed(input, opening, place, taken, gap_m);
+    finding.shot = when.shot;
+    finding.beat = when.beat;
+    const auto [told, is_new] = worst.try_emplace(finding.things, finding);
+    if (!is_new && finding.weight > told->second.weight) {
+        told->second = std::move(finding);
+    }
+}
+
 } // namespace
 
 std::vector<Finding> way_out(const CheckInput& input, std::stop_token stop) {
-    std::vector<Finding> findings;
-    std::set<std::string> said;
-    const auto look = [&](const plan::Opening& opening, const stage::Stage& stage,
-                          const plan::Id<plan::Shot>& shot, const plan::Id<plan::Beat>& beat) {
-        const OpeningPlace place = place_of(input.plan.room, opening);
-        std::vector<Occupant> things = scenery_occupants(stage, input.plan, input.catalogue);
-        for (Occupant& thing : moving_occupants(stage, input.plan, input.catalogue)) {
-            things.push_back(std::move(thing));
-        }
-        const std::vector<Taken> taken = taken_of(place, opening, things);
-        const double gap_m = widest_gap_m(place.width_m, taken);
-        const double asked_m = std::min(input.plan.targets.way_out_width.m(), opening.width.m());
-        constexpr double kTapeSlack_m = 0.005;
-        if (gap_m >= asked_m - kTapeSlack_m) {
-            return;
-        }
-        Finding finding = narrowed(input, opening, place, taken, gap_m);
-        if (said.insert(opening.id.name + listed(finding.things)).second) {
-            finding.shot = shot;
-            finding.beat = beat;
-            findings.push_back(std::move(finding));
-        }
-    };
+    WorstByThings worst;
     for (const plan::Opening& opening : input.plan.room.openings) {
         if (!opening.way_out || stop.stop_requested()) {
             continue;
         }
         for (const BeatScene& beat : input.beats) {
-            look(opening, beat.stage, {}, {});
+            look(worst, input, opening, {beat.stage, {}, {}});
         }
         for (const ShotScene& shot : input.shots) {
-            look(opening, shot.stage, shot.shot->id, shot.beat->id);
+            look(worst, input, opening, {shot.stage, shot.shot->id, shot.beat->id});
         }
+    }
+    std::vector<Finding> findings;
+    for (auto& [things, finding] : worst) {
+        findings.push_back(std::move(finding));
     }
     return findings;
 }
