@@ -1,5 +1,6 @@
 #include "base/length_text.h"
 #include "checks/power_checks.h"
+#include "checks/wording.h"
 
 #include <fmt/format.h>
 
@@ -10,6 +11,8 @@ namespace {
 /// Protection for at least 125 % of a continuous load means planning to 80 % of the breaker.
 /// NFPA 70 (NEC) 210.20(A), from code summaries.
 constexpr double kContinuousShare = 0.8;
+/// Sums of quotients stray from a limit that they meet by no more than this.
+constexpr double kRounding_a = 1e-9;
 
 struct Load {
     double watts = 0.0;
@@ -43,10 +46,10 @@ Load load_of(const plan::Circuit& circuit, const CheckInput& input) {
 Working working_of(const plan::Circuit& circuit, const Load& load, double allowed_a) {
     return {"I = sum of P / (V pf); allowed = breaker x "
                 + fixed(circuit.continuous ? 0.8 : 1.0, 2),
-            {{"P", "load of " + std::to_string(load.lamps.size()) + " lamps at full",
+            {{"P", "load of " + counted(static_cast<int>(load.lamps.size()), "lamp") + " at full",
               fixed(load.watts, 0) + " W"},
              {"V", "supply", fixed(circuit.volts, 0) + " V"},
-             {"", "breaker", fixed(circuit.breaker_amps, 1) + " A"},
+             {"", "breaker", shortest(circuit.breaker_amps) + " A"},
              {"", "allowed", fixed(allowed_a, 1) + " A"}},
             fixed(load.amps, 2) + " A",
             "P = V I pf; continuous loads to 80 % of the breaker: NFPA 70 210.20(A), from code "
@@ -56,37 +59,50 @@ Working working_of(const plan::Circuit& circuit, const Load& load, double allowe
 std::optional<Finding> judged(const plan::Circuit& circuit, const CheckInput& input) {
     const Load load = load_of(circuit, input);
     const double allowed_a = circuit.breaker_amps * (circuit.continuous ? kContinuousShare : 1.0);
-    if (load.amps <= allowed_a) {
+    if (load.amps <= allowed_a + kRounding_a) {
         return std::nullopt;
     }
-    const bool trips = load.amps > circuit.breaker_amps;
+    const bool trips = load.amps > circuit.breaker_amps + kRounding_a;
     Finding finding;
     finding.check = "circuit-load";
-    finding.severity = trips || circuit.continuous ? Severity::error : Severity::caution;
+    finding.severity = Severity::error;
     finding.things = {circuit.id.name};
     finding.things.insert(finding.things.end(), load.lamps.begin(), load.lamps.end());
     finding.at = load.at;
     finding.weight = load.amps / circuit.breaker_amps;
-    finding.message = fmt::format(
-        "Circuit {} would carry {} A ({} W) from {} lamps on a {} A breaker, {}.", circuit.id.name,
-        fixed(load.amps, 1), fixed(load.watts, 0), load.lamps.size(),
-        fixed(circuit.breaker_amps, 0),
+    finding.message = capitalised(fmt::format(
+        "{} would carry {} A ({} W) from {} on a {} A breaker, {}.", said(circuit.id),
+        fixed(load.amps, 1), fixed(load.watts, 0),
+        counted(static_cast<int>(load.lamps.size()), "lamp"), shortest(circuit.breaker_amps),
         trips ? "more than the breaker holds"
-              : "over the " + fixed(allowed_a, 1) + " A planned for loads that stay on");
+              : "over the " + fixed(allowed_a, 1) + " A planned for loads that stay on"));
     finding.working = working_of(circuit, load, allowed_a);
     return finding;
 }
 
-Finding without_circuit(const std::vector<std::string>& lamps) {
+/// A note about all lamps on no circuit; nothing when there are none.
+std::optional<Finding> without_circuit(const plan::Plan& plan) {
     Finding finding;
+    int points = 0;
+    for (const plan::Lamp& lamp : plan.lamps) {
+        if (!lamp.circuit.empty()) {
+            continue;
+        }
+        finding.things.push_back(lamp.id.name);
+        if (const std::optional<Vec3> point = plan::lamp_point(plan, lamp)) {
+            finding.at += (floor_of(*point) - finding.at) / ++points;
+        }
+    }
+    const int lamps = static_cast<int>(finding.things.size());
+    if (lamps == 0) {
+        return std::nullopt;
+    }
     finding.check = "circuit-load";
     finding.severity = Severity::note;
-    finding.things = lamps;
-    finding.message =
-        fmt::format("{} of the lamps {} on no circuit, so their load is counted nowhere.",
-                    lamps.size(), lamps.size() == 1 ? "is" : "are");
-    finding.working = {
-        "lamps whose circuit is empty", {}, std::to_string(lamps.size()) + " lamps", "plain count"};
+    finding.message = fmt::format("{} on no circuit, so {} load is counted nowhere.",
+                                  counted(lamps, "lamp") + (lamps == 1 ? " is" : " are"),
+                                  lamps == 1 ? "its" : "their");
+    finding.working = {"lamps whose circuit is empty", {}, counted(lamps, "lamp"), "plain count"};
     return finding;
 }
 
@@ -99,14 +115,11 @@ std::vector<Finding> circuit_load(const CheckInput& input, std::stop_token) {
             findings.push_back(std::move(*finding));
         }
     }
-    std::vector<std::string> loose;
-    for (const plan::Lamp& lamp : input.plan.lamps) {
-        if (lamp.circuit.empty() && !input.plan.circuits.empty()) {
-            loose.push_back(lamp.id.name);
-        }
+    if (input.plan.circuits.empty()) {
+        return findings;
     }
-    if (!loose.empty()) {
-        findings.push_back(without_circuit(loose));
+    if (std::optional<Finding> loose = without_circuit(input.plan)) {
+        findings.push_back(std::move(*loose));
     }
     return findings;
 }
