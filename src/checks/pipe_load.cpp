@@ -1,5 +1,6 @@
 #include "base/length_text.h"
 #include "checks/power_checks.h"
+#include "checks/wording.h"
 
 #include <fmt/format.h>
 #include <map>
@@ -9,6 +10,8 @@ namespace throwline::checks {
 namespace {
 
 constexpr double kPoundsPerKilogram = 1.0 / 0.45359237;
+/// Sums of masses stray from a limit that they meet by no more than this.
+constexpr double kRounding_kg = 1e-9;
 
 /// What hangs from one pipe or point.
 struct Hanging {
@@ -38,11 +41,20 @@ void hang_on_grid(HangingByName& all, const plan::Grid& grid, const std::string&
     hang(all, "grid point " + position, grid.point_load_kg, lamp, mass_kg, at);
     const std::size_t digits = position.find_first_of("0123456789");
     if (grid.run != plan::PipeRun::along_numbers) {
-        hang(all, "pipe " + position.substr(digits), grid.pipe_load_kg, lamp, mass_kg, at);
+        hang(all, "grid pipe " + position.substr(digits), grid.pipe_load_kg, lamp, mass_kg, at);
     }
     if (grid.run != plan::PipeRun::along_letters) {
-        hang(all, "pipe " + position.substr(0, digits), grid.pipe_load_kg, lamp, mass_kg, at);
+        hang(all, "grid pipe " + position.substr(0, digits), grid.pipe_load_kg, lamp, mass_kg, at);
     }
+}
+
+/// Lamps that hang from the same place of a pipe, to what the crew's tape shows, share its point.
+void hang_on_pipe(HangingByName& all, const plan::Plan& plan, const plan::PipeHang& mount,
+                  const plan::Lamp& lamp, double mass_kg, const Vec2& at) {
+    const plan::Pipe& pipe = *plan::find(plan, mount.pipe);
+    hang(all, said(pipe.id), pipe.load_kg, lamp, mass_kg, at);
+    hang(all, said(pipe.id) + " at " + shown(mount.along, plan.units), pipe.point_load_kg, lamp,
+         mass_kg, at);
 }
 
 HangingByName everything_hanging(const CheckInput& input) {
@@ -57,17 +69,20 @@ HangingByName everything_hanging(const CheckInput& input) {
             hang_on_grid(all, *input.plan.grid, on_grid->position, lamp, instrument->mass_kg,
                          floor_of(*point));
         } else if (const auto* on_pipe = std::get_if<plan::PipeHang>(&lamp.mount)) {
-            const plan::Pipe& pipe = *plan::find(input.plan, on_pipe->pipe);
-            hang(all, "pipe " + pipe.id.name, pipe.load_kg, lamp, instrument->mass_kg,
-                 floor_of(*point));
+            hang_on_pipe(all, input.plan, *on_pipe, lamp, instrument->mass_kg, floor_of(*point));
         }
     }
     return all;
 }
 
+/// Hundredths where the usual decimals would tell little too much as nothing.
 std::string mass_text(double mass_kg, UnitSystem units) {
-    return units == UnitSystem::imperial ? fixed(mass_kg * kPoundsPerKilogram, 0) + " lb"
-                                         : fixed(mass_kg, 1) + " kg";
+    const bool imperial = units == UnitSystem::imperial;
+    const double shown_mass = imperial ? mass_kg * kPoundsPerKilogram : mass_kg;
+    const int usual = imperial ? 0 : 1;
+    const double least_shown = imperial ? 0.5 : 0.05;
+    const int decimals = shown_mass < least_shown ? 2 : usual;
+    return fixed(shown_mass, decimals) + (imperial ? " lb" : " kg");
 }
 
 Finding overload(const std::string& name, const Hanging& hanging, UnitSystem units) {
@@ -77,12 +92,11 @@ Finding overload(const std::string& name, const Hanging& hanging, UnitSystem uni
     finding.things = hanging.lamps;
     finding.at = hanging.at;
     finding.weight = hanging.mass_kg / hanging.limit_kg;
-    finding.message = fmt::format("{} would carry {} of lamps, {} more than the {} that the plan "
-                                  "gives from the venue's papers.",
-                                  name, mass_text(hanging.mass_kg, units),
-                                  mass_text(hanging.mass_kg - hanging.limit_kg, units),
-                                  mass_text(hanging.limit_kg, units));
-    finding.message.front() = name.front() == 'g' ? 'G' : 'P';
+    finding.message = capitalised(fmt::format(
+        "{} would carry {} of lamps, {} more than the {} that the plan gives from the venue's "
+        "papers.",
+        name, mass_text(hanging.mass_kg, units),
+        mass_text(hanging.mass_kg - hanging.limit_kg, units), mass_text(hanging.limit_kg, units)));
     finding.working = {
         "load = sum of the masses of the lamps; clamps, cables and accessories come on top",
         {{"", "lamps", std::to_string(hanging.lamps.size())},
@@ -97,7 +111,7 @@ Finding overload(const std::string& name, const Hanging& hanging, UnitSystem uni
 std::vector<Finding> pipe_load(const CheckInput& input, std::stop_token) {
     std::vector<Finding> findings;
     for (const auto& [name, hanging] : everything_hanging(input)) {
-        if (hanging.limit_kg > 0.0 && hanging.mass_kg > hanging.limit_kg) {
+        if (hanging.limit_kg > 0.0 && hanging.mass_kg > hanging.limit_kg + kRounding_kg) {
             findings.push_back(overload(name, hanging, input.plan.units));
         }
     }
