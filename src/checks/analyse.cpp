@@ -26,6 +26,18 @@ std::vector<ShotScene> shots_in_order(const plan::Plan& plan) {
     return scenes;
 }
 
+/// A plan without beats is looked at all the same, at one without a name: furniture in front of a
+/// way out is in front of it before anybody has a mark.
+std::vector<BeatScene> beats_in_order(const plan::Plan& plan) {
+    static const plan::Beat kNoBeat;
+    std::vector<BeatScene> scenes(std::max<std::size_t>(plan.beats.size(), 1));
+    scenes.front().beat = &kNoBeat;
+    for (std::size_t i = 0; i < plan.beats.size(); ++i) {
+        scenes[i].beat = &plan.beats[i];
+    }
+    return scenes;
+}
+
 void raise_shot(ShotScene& scene, const plan::Plan& plan, const catalogue::Catalogue& catalogue) {
     scene.stage = stage::raise(plan, catalogue, scene.beat->id, scene.shot->id);
     scene.view = stage::view_of(plan, catalogue, scene.stage, *scene.shot);
@@ -76,16 +88,15 @@ std::optional<Analysis> analyse(plan::PlanPtr plan, const catalogue::Catalogue& 
     analysis.plan = std::move(plan);
     const plan::Plan& p = *analysis.plan;
     analysis.shots = shots_in_order(p);
-    analysis.beats.resize(p.beats.size());
+    analysis.beats = beats_in_order(p);
     const std::size_t shot_count = analysis.shots.size();
     parallel_for(
-        shot_count + p.beats.size(),
+        shot_count + analysis.beats.size(),
         [&](std::size_t i) {
             if (i < shot_count) {
                 raise_shot(analysis.shots[i], p, catalogue);
             } else {
                 BeatScene& scene = analysis.beats[i - shot_count];
-                scene.beat = &p.beats[i - shot_count];
                 scene.stage = stage::raise(p, catalogue, scene.beat->id);
             }
         },

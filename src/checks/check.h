@@ -54,6 +54,7 @@ std::vector<Check> all_checks();
 struct Analysis {
     plan::PlanPtr plan;
     std::vector<ShotScene> shots;
+    /// Those of the plan; of a plan without any, one without a name.
     std::vector<BeatScene> beats;
     std::vector<Finding> findings;
 };
