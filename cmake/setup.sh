@@ -7,6 +7,8 @@ build=${THROWLINE_BUILD:-$root/build}
 # Qt asks for a display as soon as a program paints; none of this needs one.
 export QT_QPA_PLATFORM=${QT_QPA_PLATFORM:-offscreen}
 export LC_ALL=C.UTF-8
+# So that a copy of the tree finds what another copy compiled.
+export CCACHE_BASEDIR=$root CCACHE_NOHASHDIR=1
 # The program looks beside itself, which another build folder is not.
 export THROWLINE_LENSDATA=${THROWLINE_LENSDATA:-$root/lensdata}
 
