@@ -18,6 +18,14 @@ inline std::string signature(const checks::Finding& finding) {
                        finding.shot.name, finding.beat.name, fmt::join(things, "+"));
 }
 
+/// Whether all of some things are among those that a finding is about.
+inline bool is_about(const checks::Finding& finding, const std::vector<std::string>& wanted) {
+    return std::all_of(wanted.begin(), wanted.end(), [&](const std::string& name) {
+        return std::find(finding.things.begin(), finding.things.end(), name)
+               != finding.things.end();
+    });
+}
+
 /// All of them, sorted, so that two analyses can be compared whatever their order.
 inline std::vector<std::string> signatures(const std::vector<checks::Finding>& findings) {
     std::vector<std::string> all;
