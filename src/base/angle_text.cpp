@@ -30,7 +30,7 @@ class AngleParser {
     Result<Angle> parse() {
         const bool negative = tokens_.take_minus();
         const Token start = tokens_.peek();
-        const Result<Angle> size = unsigned_angle();
+        Result<Angle> size = unsigned_angle();
         if (!size) {
             return size;
         }
@@ -103,7 +103,7 @@ class AngleParser {
     /// A number below 60 and its mark.
     Result<double> read_part(std::string_view expected, TokenKind mark) {
         const Token token = tokens_.peek();
-        const Result<double> value = read_number(expected);
+        Result<double> value = read_number(expected);
         if (value && *value >= 60.0) {
             return tokens_.unexpected(token, expected);
         }

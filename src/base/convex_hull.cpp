@@ -12,7 +12,7 @@ bool left_to_right(const Vec2& a, const Vec2& b) {
 
 /// Appends the chain over sorted points that always turns left.
 template <class Iterator>
-void append_chain(Polygon& hull, Iterator begin, Iterator end) {
+void append_chain(Polygon& hull, const Iterator& begin, const Iterator& end) {
     const std::size_t first = hull.size();
     for (Iterator it = begin; it != end; ++it) {
         while (hull.size() >= first + 2

@@ -33,7 +33,7 @@ std::string fraction_text(std::int64_t numerator, std::int64_t denominator) {
 }
 
 /// Both signs of zero read the same.
-std::string without_negative_zero(std::string text) {
+std::string without_negative_zero(const std::string& text) {
     const bool is_zero = text.find_first_not_of("-0.") == std::string::npos;
     return is_zero && text.starts_with('-') ? text.substr(1) : text;
 }

@@ -43,6 +43,7 @@ std::vector<Segment> edges_of(std::span<const Vec2> polygon) {
         corners.pop_back();
     }
     std::vector<Segment> edges;
+    edges.reserve(corners.size());
     for (std::size_t i = 0; i < corners.size(); ++i) {
         edges.push_back({corners[i], corners[(i + 1) % corners.size()]});
     }

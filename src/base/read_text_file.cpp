@@ -13,7 +13,7 @@ namespace throwline {
 
 namespace {
 
-constexpr std::size_t kBlock_bytes = 64 * 1024;
+constexpr std::size_t kBlock_bytes = std::size_t{64} * 1024;
 
 tl::unexpected<Error> cannot_read(std::string_view name, std::string_view reason) {
     return failure(fmt::format("cannot read {}: {}", name, reason));

@@ -17,7 +17,7 @@ namespace fs = std::filesystem;
 namespace {
 
 /// 32 MiB: far above any real table, far below what would hurt a small machine.
-constexpr std::uintmax_t kLargestTableFile = 32U * 1024U * 1024U;
+constexpr std::uintmax_t kLargestTableFile = std::uintmax_t{32} * 1024 * 1024;
 
 void read_file(const fs::path& path, const TableFile& file, Catalogue& catalogue, Errors& errors) {
     const Result<std::string> text = read_text_file(path, kLargestTableFile);

@@ -83,7 +83,7 @@ std::vector<Finding> run_all(const CheckInput& input, const std::stop_token& sto
 } // namespace
 
 std::optional<Analysis> analyse(plan::PlanPtr plan, const catalogue::Catalogue& catalogue,
-                                std::stop_token stop) {
+                                const std::stop_token& stop) {
     Analysis analysis;
     analysis.plan = std::move(plan);
     const plan::Plan& p = *analysis.plan;

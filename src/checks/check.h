@@ -42,7 +42,7 @@ struct Check {
     /// The rule in a plain sentence.
     std::string_view rule;
     std::string_view source;
-    std::vector<Finding> (*run)(const CheckInput& input, std::stop_token stop);
+    std::vector<Finding> (*run)(const CheckInput& input, const std::stop_token& stop);
 };
 
 /// Every check, in the order in which they are explained to a reader: camera, light, floor, power.
@@ -62,6 +62,6 @@ struct Analysis {
 /// Raises every shot and beat, runs every check, sorts worst first. Nothing when stopped. The
 /// result is the same for any number of threads.
 std::optional<Analysis> analyse(plan::PlanPtr plan, const catalogue::Catalogue& catalogue,
-                                std::stop_token stop = {});
+                                const std::stop_token& stop = {});
 
 } // namespace throwline::checks

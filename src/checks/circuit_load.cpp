@@ -108,7 +108,7 @@ std::optional<Finding> without_circuit(const plan::Plan& plan) {
 
 } // namespace
 
-std::vector<Finding> circuit_load(const CheckInput& input, std::stop_token) {
+std::vector<Finding> circuit_load(const CheckInput& input, const std::stop_token&) {
     std::vector<Finding> findings;
     for (const plan::Circuit& circuit : input.plan.circuits) {
         if (std::optional<Finding> finding = judged(circuit, input)) {

@@ -28,11 +28,11 @@ struct Overshoot {
 /// What of the head must be inside: all of it, unless the size asks for a cut crown.
 std::vector<Vec3> kept_points(const ShotScene& scene, const stage::ShotView& view,
                               const stage::Figure& figure) {
-    std::optional<optics::ShotSize> size;
-    if (scene.shot->size) {
-        size = *scene.shot->size;
-    } else if (const std::optional<SubjectFrame> frame = subject_frame(view, figure)) {
-        size = frame->size;
+    std::optional<ShotSize> size = scene.shot->size;
+    if (!size) {
+        if (const std::optional<SubjectFrame> frame = subject_frame(view, figure)) {
+            size = frame->size;
+        }
     }
     if (size == optics::ShotSize::extreme_close_up) {
         return {figure.left_eye, figure.right_eye};
@@ -185,7 +185,7 @@ void append(std::vector<Finding>& findings, std::optional<Finding> finding) {
 
 } // namespace
 
-std::vector<Finding> coverage(const CheckInput& input, std::stop_token stop) {
+std::vector<Finding> coverage(const CheckInput& input, const std::stop_token& stop) {
     std::vector<Finding> findings = over_shots(
         input, stop,
         [&](const ShotScene& scene, const stage::ShotView& view, std::vector<Finding>& found) {

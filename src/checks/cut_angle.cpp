@@ -95,7 +95,7 @@ std::optional<Finding> judged(const Cut& cut) {
 
 } // namespace
 
-std::vector<Finding> cut_angle(const CheckInput& input, std::stop_token stop) {
+std::vector<Finding> cut_angle(const CheckInput& input, const std::stop_token& stop) {
     std::vector<Finding> findings;
     for (const Cut& cut : cuts_of(input)) {
         if (stop.stop_requested()) {

@@ -123,7 +123,7 @@ void look_at_every_moment(WorstByDoorAndThing& worst, const CheckInput& input,
 
 } // namespace
 
-std::vector<Finding> door_swing(const CheckInput& input, std::stop_token stop) {
+std::vector<Finding> door_swing(const CheckInput& input, const std::stop_token& stop) {
     WorstByDoorAndThing worst;
     for (const plan::Opening& door : input.plan.room.openings) {
         if (door.swing && !stop.stop_requested()) {

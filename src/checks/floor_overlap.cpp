@@ -168,7 +168,7 @@ const stage::Stage* any_stage(const CheckInput& input) {
 
 } // namespace
 
-std::vector<Finding> floor_overlap(const CheckInput& input, std::stop_token stop) {
+std::vector<Finding> floor_overlap(const CheckInput& input, const std::stop_token& stop) {
     Search search{input, {}, {}, {}, {}};
     const stage::Stage* first = any_stage(input);
     if (first == nullptr) {

@@ -183,7 +183,7 @@ std::optional<Finding> close_focus_finding(const ShotScene& scene, const stage::
 
 } // namespace
 
-std::vector<Finding> focus(const CheckInput& input, std::stop_token stop) {
+std::vector<Finding> focus(const CheckInput& input, const std::stop_token& stop) {
     return over_shots(
         input, stop,
         [&](const ShotScene& scene, const stage::ShotView& view, std::vector<Finding>& found) {

@@ -208,7 +208,7 @@ std::optional<Finding> flare_finding(const ShotScene& scene, const stage::ShotVi
 
 } // namespace
 
-std::vector<Finding> into_the_lens(const CheckInput& input, std::stop_token stop) {
+std::vector<Finding> into_the_lens(const CheckInput& input, const std::stop_token& stop) {
     return over_shots(
         input, stop,
         [&](const ShotScene& scene, const stage::ShotView& view, std::vector<Finding>& found) {

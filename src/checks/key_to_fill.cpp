@@ -42,7 +42,7 @@ Finding off_ratio(const CheckInput& input, const ShotScene& scene, const MarkLig
 
 } // namespace
 
-std::vector<Finding> lighting_ratio(const CheckInput& input, std::stop_token stop) {
+std::vector<Finding> lighting_ratio(const CheckInput& input, const std::stop_token& stop) {
     const double wanted = input.plan.targets.lighting_ratio;
     if (wanted <= 0.0) {
         return {};

@@ -37,7 +37,7 @@ UsersByItem things_used(const plan::Plan& plan) {
 
 } // namespace
 
-std::vector<Finding> kit_count(const CheckInput& input, std::stop_token) {
+std::vector<Finding> kit_count(const CheckInput& input, const std::stop_token&) {
     std::vector<Finding> findings;
     const UsersByItem used = things_used(input.plan);
     const Vec2 middle = centroid(input.plan.room.outline);

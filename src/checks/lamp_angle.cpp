@@ -67,7 +67,7 @@ void judge(std::vector<Finding>& findings, const ShotScene& scene, const MarkLig
 
 } // namespace
 
-std::vector<Finding> lamp_angle(const CheckInput& input, std::stop_token stop) {
+std::vector<Finding> lamp_angle(const CheckInput& input, const std::stop_token& stop) {
     return over_shots(input, stop, [&](const ShotScene& scene, const stage::ShotView&, auto& out) {
         for (const MarkLight& mark : light_at_marks(input, scene)) {
             judge(out, scene, mark);

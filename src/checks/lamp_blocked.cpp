@@ -81,7 +81,7 @@ void look(Search& search, const stage::Stage& stage, const plan::Id<plan::Shot>&
 
 } // namespace
 
-std::vector<Finding> lamp_blocked(const CheckInput& input, std::stop_token stop) {
+std::vector<Finding> lamp_blocked(const CheckInput& input, const std::stop_token& stop) {
     Search search{input, {}, {}};
     for (const BeatScene& beat : input.beats) {
         if (!stop.stop_requested()) {

@@ -139,7 +139,7 @@ void look(Search& search, const stage::Stage& stage, UnitSystem units) {
 
 } // namespace
 
-std::vector<Finding> lamp_clearance(const CheckInput& input, std::stop_token stop) {
+std::vector<Finding> lamp_clearance(const CheckInput& input, const std::stop_token& stop) {
     Search search;
     for (const BeatScene& beat : input.beats) {
         if (!stop.stop_requested()) {

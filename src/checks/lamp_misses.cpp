@@ -64,7 +64,7 @@ Finding missing(const stage::PlacedLamp& lamp, const Nearest& nearest) {
 
 } // namespace
 
-std::vector<Finding> lamp_misses(const CheckInput& input, std::stop_token) {
+std::vector<Finding> lamp_misses(const CheckInput& input, const std::stop_token&) {
     std::vector<Finding> findings;
     if (input.beats.empty()) {
         return findings;

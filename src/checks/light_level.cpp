@@ -61,7 +61,7 @@ void judge(std::vector<Finding>& findings, const MarkLight& mark, const ShotScen
 
 } // namespace
 
-std::vector<Finding> level_at_marks(const CheckInput& input, std::stop_token stop) {
+std::vector<Finding> level_at_marks(const CheckInput& input, const std::stop_token& stop) {
     if (input.plan.lamps.empty()) {
         return {};
     }

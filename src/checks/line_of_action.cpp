@@ -142,7 +142,7 @@ std::optional<Finding> judged(const Cut& cut, UnitSystem units) {
 
 } // namespace
 
-std::vector<Finding> line_of_action(const CheckInput& input, std::stop_token stop) {
+std::vector<Finding> line_of_action(const CheckInput& input, const std::stop_token& stop) {
     std::vector<Finding> findings;
     for (const Cut& cut : cuts_of(input)) {
         if (stop.stop_requested()) {

@@ -148,7 +148,7 @@ std::optional<Finding> judged(const ShotScene& scene, const stage::ShotView& vie
 
 } // namespace
 
-std::vector<Finding> off_the_set(const CheckInput& input, std::stop_token stop) {
+std::vector<Finding> off_the_set(const CheckInput& input, const std::stop_token& stop) {
     return over_shots(
         input, stop,
         [&](const ShotScene& scene, const stage::ShotView& view, std::vector<Finding>& found) {

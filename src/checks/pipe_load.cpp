@@ -108,7 +108,7 @@ Finding overload(const std::string& name, const Hanging& hanging, UnitSystem uni
 
 } // namespace
 
-std::vector<Finding> pipe_load(const CheckInput& input, std::stop_token) {
+std::vector<Finding> pipe_load(const CheckInput& input, const std::stop_token&) {
     std::vector<Finding> findings;
     for (const auto& [name, hanging] : everything_hanging(input)) {
         if (hanging.limit_kg > 0.0 && hanging.mass_kg > hanging.limit_kg + kRounding_kg) {

@@ -91,7 +91,7 @@ void judge(std::vector<Finding>& findings, const ShotScene& scene, const stage::
 
 } // namespace
 
-std::vector<Finding> uneven_light(const CheckInput& input, std::stop_token stop) {
+std::vector<Finding> uneven_light(const CheckInput& input, const std::stop_token& stop) {
     if (input.plan.lamps.empty()) {
         return {};
     }

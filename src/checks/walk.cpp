@@ -142,7 +142,7 @@ void follow(std::vector<Finding>& findings, const CheckInput& input, const plan:
 
 } // namespace
 
-std::vector<Finding> walk(const CheckInput& input, std::stop_token stop) {
+std::vector<Finding> walk(const CheckInput& input, const std::stop_token& stop) {
     std::vector<Finding> findings;
     for (std::size_t beat = 1; beat < input.beats.size() && !stop.stop_requested(); ++beat) {
         const std::vector<Occupant> scenery =

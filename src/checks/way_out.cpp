@@ -159,7 +159,7 @@ void look(WorstByThings& worst, const CheckInput& input, const plan::Opening& op
 
 } // namespace
 
-std::vector<Finding> way_out(const CheckInput& input, std::stop_token stop) {
+std::vector<Finding> way_out(const CheckInput& input, const std::stop_token& stop) {
     WorstByThings worst;
     for (const plan::Opening& opening : input.plan.room.openings) {
         if (!opening.way_out || stop.stop_requested()) {

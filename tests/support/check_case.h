@@ -40,7 +40,8 @@ struct RaisedPlan {
 };
 RaisedPlan raised_plan(const plan::Plan& plan, const catalogue::Catalogue& catalogue);
 
-using CheckFunction = std::vector<checks::Finding> (*)(const checks::CheckInput&, std::stop_token);
+using CheckFunction = std::vector<checks::Finding> (*)(const checks::CheckInput&,
+                                                       const std::stop_token&);
 /// What one check says about a plan with the test catalogue.
 std::vector<checks::Finding> found_by(CheckFunction check, const plan::Plan& plan);
 std::vector<checks::Finding> found_by(CheckFunction check, const plan::Plan& plan,
