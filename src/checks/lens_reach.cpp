@@ -39,7 +39,7 @@ std::string room_text(const LensShortfall& shortfall, const FreeBehind& behind,
 std::string advice(const LensShortfall& shortfall, const ShotScene& scene,
                    const stage::ShotView& view, const CheckInput& input) {
     const UnitSystem units = input.plan.units;
-    const std::string move =
+    std::string move =
         fmt::format("it would do from {}, {} {}", shown(shortfall.distance, units),
                     shown(shortfall.move, units), shortfall.back ? "farther back" : "nearer");
     if (shortfall.back) {

@@ -1,5 +1,6 @@
 #include "checks/camera_checks.h"
 #include "checks/framing.h"
+#include "checks/run_on.h"
 #include "checks/undressed.h"
 #include "checks/wording.h"
 
@@ -129,8 +130,21 @@ Working off_working(const std::vector<SideGap>& gaps, const Undressed& undressed
     return working;
 }
 
+/// Where no edge of the set shows at any side: the run of flats that would have to go on.
+void advise_to_run_on(Finding& finding, const MoreSet& more, const ShotScene& scene,
+                      UnitSystem units) {
+    const stage::Owner& owner = scene.stage.owners[static_cast<std::size_t>(more.owner)];
+    finding.things.insert(finding.things.begin(), owner.name);
+    finding.at = floor_of(more.edge);
+    finding.message.pop_back();
+    finding.message += fmt::format("; {} would have to be {} longer to stand behind all of it.",
+                                   said(owner), shown(more.extent, units));
+    finding.working.inputs.push_back({"", "more of " + said(owner), shown(more.extent, units)});
+}
+
 std::optional<Finding> judged(const ShotScene& scene, const stage::ShotView& view,
-                              UnitSystem units) {
+                              const plan::Plan& plan) {
+    const UnitSystem units = plan.units;
     const Undressed undressed = undressed_in(scene);
     if (undressed.share < kCautionShare) {
         return std::nullopt;
@@ -143,6 +157,13 @@ std::optional<Finding> judged(const ShotScene& scene, const stage::ShotView& vie
     finding.weight = undressed.share;
     finding.message = message_of(gaps, undressed, scene, units);
     finding.working = off_working(gaps, undressed, scene, units);
+    const bool advised = std::any_of(gaps.begin(), gaps.end(),
+                                     [](const SideGap& gap) { return gap.more.has_value(); });
+    if (!advised && undressed.share > kErrorShare) {
+        if (const auto more = run_that_would_back(plan, scene.stage, view)) {
+            advise_to_run_on(finding, *more, scene, units);
+        }
+    }
     return finding;
 }
 
@@ -152,7 +173,7 @@ std::vector<Finding> off_the_set(const CheckInput& input, const std::stop_token&
     return over_shots(
         input, stop,
         [&](const ShotScene& scene, const stage::ShotView& view, std::vector<Finding>& found) {
-            if (std::optional<Finding> finding = judged(scene, view, input.plan.units)) {
+            if (std::optional<Finding> finding = judged(scene, view, input.plan)) {
                 found.push_back(std::move(*finding));
             }
         });

@@ -38,9 +38,7 @@ std::optional<ShotFigures> figures_of(const ShotScene& scene) {
     figures.view = *scene.view;
     figures.sharp = optics::depth_of_field(focus_setting(*scene.view), scene.view->focus_distance);
     figures.close_focus = scene.view->lens->close_focus;
-    if (scene.shot->size) {
-        figures.wanted = *scene.shot->size;
-    }
+    figures.wanted = scene.shot->size;
     for (const stage::Figure* figure : subjects_on_floor(scene)) {
         figures.subjects.push_back(subject_figures(scene, *scene.view, *figure));
     }

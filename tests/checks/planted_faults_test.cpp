@@ -65,7 +65,11 @@ TEST_P(PlantedFaults, IsGoneWhereTheDemoIsSetRight) {
 INSTANTIATE_TEST_SUITE_P(
     Cookery, PlantedFaults,
     testing::Values(
-        Planted{"the right return ends early", "off-the-set", Severity::error, "4B", {"wall 2"}},
+        Planted{"the right return ends early",
+                "off-the-set",
+                Severity::error,
+                "4B",
+                {"right return", "wall 2"}},
         Planted{"Jo hides Ines", "sight-lines", Severity::error, "4B", {"Jo", "Ines", "camera 1"}},
         Planted{"Jo is in the frame", "in-the-frame", Severity::error, "4B", {"Jo", "camera 1"}},
         Planted{
