@@ -43,7 +43,7 @@ struct BeamCone {
 /// anticlockwise. An open patch, and one that reaches farther, ends `reach` from the foot of the
 /// apex. Empty when the cone does not meet the plane within reach. For drawing: corners lie on the
 /// true edge.
-Polygon footprint_outline(const BeamCone& cone, double plane_z_m, Length reach, int sides = 64);
+Polygon footprint_outline(const BeamCone& beam, double plane_z_m, Length reach, int sides = 64);
 
 /// Diameter on a square-on plane: 2 d tan(angle / 2). full_angle < 180 deg.
 Length spot_diameter(Length distance, Angle full_angle);

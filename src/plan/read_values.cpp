@@ -37,7 +37,7 @@ std::string allowed(const NumberRange& range) {
 
 /// Text with a unit; a bare number only when it is zero, which is the same in every unit.
 Result<Length> length_of(const std::string& text) {
-    const Result<Length> length = parse_length(text);
+    Result<Length> length = parse_length(text);
     if (length) {
         return length;
     }

@@ -44,6 +44,21 @@ unsigned short weight_of(Crowd crowd) {
     return 0;
 }
 
+/// Points over a box that touch every cell under it, its far edges too.
+std::vector<Vec2> points_over(const Box& box) {
+    const int columns = static_cast<int>(std::ceil(box.width / kCell_mm));
+    const int rows = static_cast<int>(std::ceil(box.height / kCell_mm));
+    std::vector<Vec2> points;
+    points.reserve(static_cast<std::size_t>((columns + 1) * (rows + 1)));
+    for (int row = 0; row <= rows; ++row) {
+        for (int column = 0; column <= columns; ++column) {
+            points.emplace_back(std::min(box.left + kCell_mm * column, box.right()),
+                                std::min(box.top + kCell_mm * row, box.bottom()));
+        }
+    }
+    return points;
+}
+
 /// The middle of the side of a box that looks at a point.
 Vec2 near_side(const Box& box, const Vec2& point) {
     const Vec2 centre = box.centre();
@@ -164,11 +179,9 @@ void LabelField::cover(const Mark& mark, Crowd crowd) {
 }
 
 void LabelField::take(const Box& box) {
-    for (double y = box.top; y < box.bottom() + kCell_mm; y += kCell_mm) {
-        for (double x = box.left; x < box.right() + kCell_mm; x += kCell_mm) {
-            if (Cell* cell = cell_at({std::min(x, box.right()), std::min(y, box.bottom())})) {
-                cell->lettered = true;
-            }
+    for (const Vec2& point : points_over(box)) {
+        if (Cell* cell = cell_at(point)) {
+            cell->lettered = true;
         }
     }
 }
@@ -178,14 +191,12 @@ std::optional<double> LabelField::crowding(const Box& box) {
         return std::nullopt;
     }
     double sum = 0.0;
-    for (double y = box.top; y < box.bottom() + kCell_mm; y += kCell_mm) {
-        for (double x = box.left; x < box.right() + kCell_mm; x += kCell_mm) {
-            const Cell* cell = cell_at({std::min(x, box.right()), std::min(y, box.bottom())});
-            if (cell == nullptr || cell->symbol || cell->lettered) {
-                return std::nullopt;
-            }
-            sum += cell->crowd;
+    for (const Vec2& point : points_over(box)) {
+        const Cell* cell = cell_at(point);
+        if (cell == nullptr || cell->symbol || cell->lettered) {
+            return std::nullopt;
         }
+        sum += cell->crowd;
     }
     return sum;
 }

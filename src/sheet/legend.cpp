@@ -75,21 +75,13 @@ class Sample {
             box(4.0, 0.9, pen(Ink::built, kBuilt_mm), solid(Ink::built, 0.38));
             return;
         case LegendEntry::door:
-            add(line(at(-2.0, 1.6), at(-2.0, -1.8), pen(Ink::built, kFine_mm)));
-            add(open_path(arc_points(at(-2.0, 1.6), 3.4, 0.0, std::numbers::pi / 2.0),
-                          pen(Ink::built, kConstruction_mm)));
+            door();
             return;
         case LegendEntry::window:
-            for (const double y : {-0.9, 0.0, 0.9}) {
-                add(line(at(-4.0, y), at(4.0, y),
-                         pen(Ink::built, y == 0.0 ? kConstruction_mm : kFine_mm)));
-            }
+            window();
             return;
         case LegendEntry::flat:
-            box(4.0, 0.5, pen(Ink::built, kBuilt_mm), solid(Ink::built, 0.6));
-            for (const double x : {-4.0, 0.0, 4.0}) {
-                add(line(at(x, -0.5), at(x, -1.8), pen(Ink::built, kFine_mm)));
-            }
+            flat();
             return;
         case LegendEntry::furniture:
             box(3.0, 1.5, pen(Ink::standing, kStanding_mm), {});
@@ -106,37 +98,27 @@ class Sample {
             person();
             return;
         case LegendEntry::walk:
-            add(line(at(-4.5, 0.0), at(4.5, 0.0),
-                     pen(Ink::people, kStanding_mm, LinePattern::dot)));
-            add(open_path({at(-0.5, -1.1), at(1.0, 0.0), at(-0.5, 1.1)},
-                          pen(Ink::people, kFine_mm)));
+            walk();
             return;
         case LegendEntry::camera:
             camera();
             return;
         case LegendEntry::coverage:
-            add(outline({at(-4.5, 0.0), at(4.5, -1.8), at(4.5, 1.8)}, no_pen(),
-                        solid(Ink::camera, 0.07)));
-            add(open_path({at(4.5, -1.8), at(-4.5, 0.0), at(4.5, 1.8)},
-                          pen(Ink::camera, kConstruction_mm, LinePattern::solid, 0.7)));
+            coverage();
             return;
         case LegendEntry::hung_lamp:
         case LegendEntry::standing_lamp:
             lamp(entry == LegendEntry::standing_lamp);
             return;
         case LegendEntry::practical:
-            add(Circle{c_, 1.7, pen(Ink::built, kStanding_mm), solid(Ink::lamp, 0.3)});
-            add(line(at(-1.2, -1.2), at(1.2, 1.2), pen(Ink::built, kFine_mm)));
-            add(line(at(-1.2, 1.2), at(1.2, -1.2), pen(Ink::built, kFine_mm)));
+            practical();
             return;
         case LegendEntry::pool:
             box(4.2, 1.7, pen(Ink::lamp, kConstruction_mm, LinePattern::long_dash),
                 solid(Ink::lamp, 0.12));
             return;
         case LegendEntry::boom:
-            add(line(at(-4.5, 0.0), at(4.0, 0.0),
-                     pen(Ink::sound, kStanding_mm, LinePattern::dash_dot)));
-            add(line(at(4.0, -1.5), at(4.0, 1.5), pen(Ink::sound, 1.0)));
+            boom();
             return;
         case LegendEntry::outlet:
             box(1.3, 1.3, pen(Ink::power, kStanding_mm), {});
@@ -164,6 +146,43 @@ class Sample {
         add(outline({at(-half_x_mm, -half_y_mm), at(half_x_mm, -half_y_mm),
                      at(half_x_mm, half_y_mm), at(-half_x_mm, half_y_mm)},
                     edge, fill));
+    }
+    void door() const {
+        add(line(at(-2.0, 1.6), at(-2.0, -1.8), pen(Ink::built, kFine_mm)));
+        add(open_path(arc_points(at(-2.0, 1.6), 3.4, 0.0, std::numbers::pi / 2.0),
+                      pen(Ink::built, kConstruction_mm)));
+    }
+    void window() const {
+        for (const double y : {-0.9, 0.0, 0.9}) {
+            add(line(at(-4.0, y), at(4.0, y),
+                     pen(Ink::built, y == 0.0 ? kConstruction_mm : kFine_mm)));
+        }
+    }
+    void flat() const {
+        box(4.0, 0.5, pen(Ink::built, kBuilt_mm), solid(Ink::built, 0.6));
+        for (const double x : {-4.0, 0.0, 4.0}) {
+            add(line(at(x, -0.5), at(x, -1.8), pen(Ink::built, kFine_mm)));
+        }
+    }
+    void walk() const {
+        add(line(at(-4.5, 0.0), at(4.5, 0.0), pen(Ink::people, kStanding_mm, LinePattern::dot)));
+        add(open_path({at(-0.5, -1.1), at(1.0, 0.0), at(-0.5, 1.1)}, pen(Ink::people, kFine_mm)));
+    }
+    void coverage() const {
+        add(outline({at(-4.5, 0.0), at(4.5, -1.8), at(4.5, 1.8)}, no_pen(),
+                    solid(Ink::camera, 0.07)));
+        add(open_path({at(4.5, -1.8), at(-4.5, 0.0), at(4.5, 1.8)},
+                      pen(Ink::camera, kConstruction_mm, LinePattern::solid, 0.7)));
+    }
+    void practical() const {
+        add(Circle{c_, 1.7, pen(Ink::built, kStanding_mm), solid(Ink::lamp, 0.3)});
+        add(line(at(-1.2, -1.2), at(1.2, 1.2), pen(Ink::built, kFine_mm)));
+        add(line(at(-1.2, 1.2), at(1.2, -1.2), pen(Ink::built, kFine_mm)));
+    }
+    void boom() const {
+        add(line(at(-4.5, 0.0), at(4.0, 0.0),
+                 pen(Ink::sound, kStanding_mm, LinePattern::dash_dot)));
+        add(line(at(4.0, -1.5), at(4.0, 1.5), pen(Ink::sound, 1.0)));
     }
     void wave() const {
         std::vector<Vec2> points;
@@ -249,7 +268,8 @@ void draw_legend(Marks& marks, const Box& box, const std::set<LegendEntry>& used
     const double row_mm = std::min(kRow_mm, (box.height - kHeading_mm) / rows);
     int index = 0;
     for (const LegendEntry entry : shown) {
-        const double left_mm = box.left + kPad_mm + column_mm * (index / rows);
+        const int column = index / rows;
+        const double left_mm = box.left + kPad_mm + column_mm * column;
         const double middle_mm = box.top + kHeading_mm + row_mm * (index % rows + 0.5);
         Sample{marks, {left_mm + kSample_mm / 2.0, middle_mm}}.draw(entry);
         marks.emplace_back(Text{std::string{words_for(entry)},
