@@ -105,8 +105,10 @@ void draw_spot(Board& board, const Spot& spot) {
         line(spot.at, placed->leader_to, pen(ink_of(worst), kFine_mm, leader_of(worst))));
     marks.emplace_back(Circle{spot.at, 0.6, no_pen(), solid(ink_of(worst))});
     for (int i = 0; i < count; ++i) {
-        const Vec2 centre{placed->box.left + (i % across + 0.5) * kLozengeWidth_mm,
-                          placed->box.top + (i / across + 0.5) * kLozengeHeight_mm};
+        const int column = i % across;
+        const int row = i / across;
+        const Vec2 centre{placed->box.left + (column + 0.5) * kLozengeWidth_mm,
+                          placed->box.top + (row + 0.5) * kLozengeHeight_mm};
         const NumberedFinding& numbered = spot.findings[static_cast<std::size_t>(i)];
         add_lozenge(marks, centre, numbered.number, numbered.finding->severity);
         board.used.insert(legend_of(numbered.finding->severity));

@@ -68,10 +68,11 @@ double sum_level_lx(std::span<const LampLight> lights, const Vec3& normal);
 /// Levels below this are left dark in maps, and no ray is cast for them.
 inline constexpr double kDarkest_lx = 0.01;
 
-/// Level from one lamp at many points for maps: `normals` holds one unit vector for all or one a
-/// point. Hard lamps take one ray a point to the middle of the face, soft ones a few. Rays go in
-/// packets; points in coherent order are fastest. Nothing but the lamp's own parts is let through.
-std::vector<double> levels_from(const Stage& stage, int lamp, std::span<const Vec3> points,
+/// Level from one lamp (by its index) at many points for maps: `normals` holds one unit vector for
+/// all or one a point. Hard lamps take one ray a point to the middle of the face, soft ones a few.
+/// Rays go in packets; points in coherent order are fastest. Nothing but the lamp's own parts is
+/// let through.
+std::vector<double> levels_from(const Stage& stage, int index, std::span<const Vec3> points,
                                 std::span<const Vec3> normals);
 
 /// Share of light from a point on the bright face that barn doors or shutters let pass in a

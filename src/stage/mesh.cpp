@@ -185,13 +185,13 @@ Mesh ellipsoid(const Vec3& centre, const Vec3& half_x, const Vec3& half_y, const
 
 Mesh capsule(const Vec3& from, const Vec3& to, double radius_m, int sides) {
     const Vec3 direction = (to - from).stableNormalized();
-    const auto [across, along] = square_to(direction);
+    const std::pair<Vec3, Vec3> square = square_to(direction);
     // Rounded by one ring between end and rim, at 60 degrees.
     constexpr double kRim = 0.5;
     constexpr double kRise = 0.8660254037844386;
     const auto ring = [&](const Vec3& centre, double rise, double share) {
-        return Ring{centre + direction * (rise * radius_m), across * (share * radius_m),
-                    along * (share * radius_m)};
+        return Ring{centre + direction * (rise * radius_m), square.first * (share * radius_m),
+                    square.second * (share * radius_m)};
     };
     const std::array rings{ring(from, -1.0, 0.0), ring(from, -kRise, kRim), ring(from, 0.0, 1.0),
                            ring(to, 0.0, 1.0),    ring(to, kRise, kRim),    ring(to, 1.0, 0.0)};
