@@ -49,7 +49,7 @@ std::vector<Vec2> points_over(const Box& box) {
     const int columns = static_cast<int>(std::ceil(box.width / kCell_mm));
     const int rows = static_cast<int>(std::ceil(box.height / kCell_mm));
     std::vector<Vec2> points;
-    points.reserve(static_cast<std::size_t>((columns + 1) * (rows + 1)));
+    points.reserve(static_cast<std::size_t>(columns + 1) * static_cast<std::size_t>(rows + 1));
     for (int row = 0; row <= rows; ++row) {
         for (int column = 0; column <= columns; ++column) {
             points.emplace_back(std::min(box.left + kCell_mm * column, box.right()),

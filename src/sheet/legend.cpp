@@ -72,70 +72,51 @@ class Sample {
     void draw(LegendEntry entry) const {
         switch (entry) {
         case LegendEntry::wall:
-            box(4.0, 0.9, pen(Ink::built, kBuilt_mm), solid(Ink::built, 0.38));
-            return;
+            return box(4.0, 0.9, pen(Ink::built, kBuilt_mm), solid(Ink::built, 0.38));
         case LegendEntry::door:
-            door();
-            return;
+            return door();
         case LegendEntry::window:
-            window();
-            return;
+            return window();
         case LegendEntry::flat:
-            flat();
-            return;
+            return flat();
         case LegendEntry::furniture:
             box(3.0, 1.5, pen(Ink::standing, kStanding_mm), {});
-            box(2.3, 0.8, pen(Ink::standing, kConstruction_mm), {});
-            return;
+            return box(2.3, 0.8, pen(Ink::standing, kConstruction_mm), {});
         case LegendEntry::riser:
-            box(4.0, 1.6, pen(Ink::standing, kStanding_mm),
-                hatched(Ink::standing, Hatch::diagonal, 0.3));
-            return;
+            return box(4.0, 1.6, pen(Ink::standing, kStanding_mm),
+                       hatched(Ink::standing, Hatch::diagonal, 0.3));
         case LegendEntry::drape:
-            wave();
-            return;
+            return wave();
         case LegendEntry::person:
-            person();
-            return;
+            return person();
         case LegendEntry::walk:
-            walk();
-            return;
+            return walk();
         case LegendEntry::camera:
-            camera();
-            return;
+            return camera();
         case LegendEntry::coverage:
-            coverage();
-            return;
+            return coverage();
         case LegendEntry::hung_lamp:
         case LegendEntry::standing_lamp:
-            lamp(entry == LegendEntry::standing_lamp);
-            return;
+            return lamp(entry == LegendEntry::standing_lamp);
         case LegendEntry::practical:
-            practical();
-            return;
+            return practical();
         case LegendEntry::pool:
-            box(4.2, 1.7, pen(Ink::lamp, kConstruction_mm, LinePattern::long_dash),
-                solid(Ink::lamp, 0.12));
-            return;
+            return box(4.2, 1.7, pen(Ink::lamp, kConstruction_mm, LinePattern::long_dash),
+                       solid(Ink::lamp, 0.12));
         case LegendEntry::boom:
-            boom();
-            return;
+            return boom();
         case LegendEntry::outlet:
-            box(1.3, 1.3, pen(Ink::power, kStanding_mm), {});
-            return;
+            return box(1.3, 1.3, pen(Ink::power, kStanding_mm), {});
         case LegendEntry::pipe:
             add(line(at(-5.0, 0.0), at(5.0, 0.0),
                      pen(Ink::power, kConstruction_mm, LinePattern::dash_dot)));
             return;
         case LegendEntry::error:
-            add_lozenge(marks_, c_, 1, checks::Severity::error);
-            return;
+            return add_lozenge(marks_, c_, 1, checks::Severity::error);
         case LegendEntry::caution:
-            add_lozenge(marks_, c_, 2, checks::Severity::caution);
-            return;
+            return add_lozenge(marks_, c_, 2, checks::Severity::caution);
         case LegendEntry::note:
-            add_lozenge(marks_, c_, 3, checks::Severity::note);
-            return;
+            return add_lozenge(marks_, c_, 3, checks::Severity::note);
         }
     }
 

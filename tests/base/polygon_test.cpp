@@ -178,8 +178,8 @@ RC_GTEST_PROP(Triangulated, CoversRandomSimplePolygonsExactly, ()) {
     for (const auto& triangle : triangulated(polygon)) {
         Vec2 centre = Vec2::Zero();
         for (std::size_t k = 0; k < 3; ++k) {
-            const Vec2 a = polygon[static_cast<std::size_t>(triangle[k])];
-            const Vec2 b = polygon[static_cast<std::size_t>(triangle[(k + 1) % 3])];
+            const Vec2& a = polygon[static_cast<std::size_t>(triangle[k])];
+            const Vec2& b = polygon[static_cast<std::size_t>(triangle[(k + 1) % 3])];
             RC_ASSERT(contains(polygon, (a + b) / 2.0, 1e-9));
             centre += a / 3.0;
         }
