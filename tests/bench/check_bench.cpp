@@ -49,7 +49,7 @@ void count_things(benchmark::State& state, const plan::Plan& plan) {
 void whole_check(benchmark::State& state) {
     const plan::PlanPtr plan = plan_of_size(static_cast<int>(state.range(0)));
     std::size_t findings = 0;
-    for (auto _ : state) {
+    while (state.KeepRunning()) {
         const std::optional<checks::Analysis> analysis = checks::analyse(plan, tables());
         findings = analysis->findings.size();
         benchmark::DoNotOptimize(findings);
@@ -61,7 +61,7 @@ BENCHMARK(whole_check)->Arg(1)->Arg(10)->Unit(benchmark::kMillisecond)->UseRealT
 
 void raise_one_stage(benchmark::State& state) {
     const plan::PlanPtr plan = plan_of_size(static_cast<int>(state.range(0)));
-    for (auto _ : state) {
+    while (state.KeepRunning()) {
         benchmark::DoNotOptimize(
             stage::raise(*plan, tables(), plan->beats.front().id, plan->shots.front().id));
     }
@@ -72,7 +72,7 @@ BENCHMARK(raise_one_stage)->Arg(1)->Arg(10)->Unit(benchmark::kMillisecond)->UseR
 void read_plan_text(benchmark::State& state) {
     const plan::PlanPtr plan = plan_of_size(static_cast<int>(state.range(0)));
     const std::string text = plan::written(*plan);
-    for (auto _ : state) {
+    while (state.KeepRunning()) {
         benchmark::DoNotOptimize(plan::read_plan(text, tables()));
     }
     state.counters["bytes"] = static_cast<double>(text.size());

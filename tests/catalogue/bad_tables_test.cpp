@@ -188,7 +188,7 @@ TEST(BadTables, EveryTruncationOfARealTableIsRefused) {
 TEST(BadTables, AFileAboveTheCapIsRefusedUnread) {
     const TemporaryFolder folder;
     const auto file = folder.write("own.json", "{}");
-    std::filesystem::resize_file(file, 200U * 1024U * 1024U);
+    std::filesystem::resize_file(file, std::uintmax_t{200} * 1024 * 1024);
     const Checked<Catalogue> result = with_own_items({}, file);
     ASSERT_FALSE(result);
     EXPECT_EQ(result.error().size(), 1U);

@@ -148,7 +148,8 @@ TEST(FloorOverlap, FlatsAreJoinedInACorner) {
 TEST(FloorOverlap, InACrowdOnlyThoseInOnePlaceAreFound) {
     plan::Plan plan = small_room();
     for (int i = 0; i < 40; ++i) {
-        put_person(plan, "extra " + std::to_string(i), {1.0 + i % 8, 0.5 + i / 8},
+        const int row = i / 8;
+        put_person(plan, "extra " + std::to_string(i), {1.0 + i % 8, 0.5 + row},
                    Angle::degrees(-90.0));
     }
     EXPECT_TRUE(found_by(floor_overlap, plan).empty()) << messages(found_by(floor_overlap, plan));

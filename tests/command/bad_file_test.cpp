@@ -17,7 +17,7 @@ namespace fs = std::filesystem;
 const std::string kDemo = THROWLINE_SOURCE_DIR "/demo/potters_bench.json";
 constexpr std::size_t kMebi = 1U << 20U;
 /// Far less than the 1 GiB that a small machine can spare, far more than refusing takes.
-constexpr long kMostMemory_kib = 512 * 1024;
+constexpr long kMostMemory_kib = 512L * 1024;
 
 /// A folder to work in, apart from the one that catches what the program prints.
 class BadFile : public testing::Test {

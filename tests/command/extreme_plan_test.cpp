@@ -48,8 +48,9 @@ json lamp_on_stand(const std::string& id, double x_m, double y_m) {
 void thousand_lamps(json& plan) {
     plan = plain_room(45, 30, 5);
     for (int i = 0; i < 1000; ++i) {
+        const int row = i / 40;
         plan["lamps"].push_back(
-            lamp_on_stand(fmt::format("L{}", i), 1.0 + 1.1 * (i % 40), 1.0 + 1.1 * (i / 40)));
+            lamp_on_stand(fmt::format("L{}", i), 1.0 + 1.1 * (i % 40), 1.0 + 1.1 * row));
     }
 }
 
@@ -57,8 +58,9 @@ void thousand_lamps(json& plan) {
 void crowded_stands(json& plan) {
     plan["lamps"] = json::array();
     for (int i = 0; i < 200; ++i) {
+        const int row = i / 40;
         plan["lamps"].push_back(
-            lamp_on_stand(fmt::format("L{}", i), 0.2 + 0.2 * (i % 40), 0.2 + 0.2 * (i / 40)));
+            lamp_on_stand(fmt::format("L{}", i), 0.2 + 0.2 * (i % 40), 0.2 + 0.2 * row));
     }
 }
 

@@ -11,7 +11,7 @@ namespace throwline::fuzz {
 namespace {
 
 /// Inputs that grew beyond this only cost time.
-constexpr std::size_t kLargest = 64 * 1024;
+constexpr std::size_t kLargest = std::size_t{64} * 1024;
 
 /// Bytes from `begin` up to but without `end`.
 struct Part {
