@@ -156,7 +156,7 @@ TEST(FloorHeight, CountsStockPlatforms) {
     EXPECT_EQ(floor_height_at(plan, own, {3.9, 2}), Length{});
 }
 
-Shot shot_of(const char* id, const char* camera, const char* beat, Vec2 at) {
+Shot shot_of(const char* id, const char* camera, const char* beat, const Vec2& at) {
     Shot shot;
     shot.id.name = id;
     shot.camera.name = camera;

@@ -47,7 +47,8 @@ TEST(AreaSourceReference, NearFacesFallBelowTheInverseSquareLawAsComputedApart) 
                                                      {3, .96435, .97297},
                                                      {5, .98685, .99010},
                                                      {10, .99668, .99751}}};
-    for (const auto& [distance_m, square, disc] : rows) {
+    for (const auto& [distance, square, disc] : rows) {
+        const double distance_m = distance;
         SoftPanel panel = ceiling_panel(1, 1, distance_m, 1);
         const auto share_of_point = [&](const SoftPanel& face) {
             return soft_illuminance_lx(face, Vec3::Zero(), Vec3::UnitZ())
