@@ -20,7 +20,7 @@ void plan_input(std::string_view bytes) {
         require_readable(plan.error());
         return;
     }
-    const plan::Plan same = *plan;
+    const plan::Plan& same = *plan;
     require(same == *plan, "no number of a plan is NaN");
     const std::string text = plan::written(*plan);
     const Checked<plan::Plan> again = plan::read_plan(text, shipped(), "written");
