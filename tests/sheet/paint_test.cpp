@@ -211,7 +211,8 @@ struct Picture {
     int height = 0;
     std::string grey;
     int at(int x, int y) const {
-        return static_cast<unsigned char>(grey[static_cast<std::size_t>(y * width + x)]);
+        const int index = y * width + x;
+        return static_cast<unsigned char>(grey[static_cast<std::size_t>(index)]);
     }
 };
 

@@ -179,7 +179,8 @@ TEST(ShotView, HitsGoRowByRowFromTheTopLeft) {
     const FrameHits hits = hits_over_frame(seen.stage, *seen.view, 33, 21);
     ASSERT_EQ(hits.cells.size(), 33U * 21U);
     const auto owner_at = [&](int column, int row) {
-        const auto& cell = hits.cells[static_cast<std::size_t>(row * 33 + column)];
+        const int index = row * 33 + column;
+        const auto& cell = hits.cells[static_cast<std::size_t>(index)];
         return cell ? seen.stage.owners[static_cast<std::size_t>(cell->owner)].name : "nothing";
     };
     EXPECT_EQ(owner_at(16, 10), "a");
