@@ -2,6 +2,7 @@
 
 #include "base/polygon.h"
 #include "base/quantity.h"
+#include "plan/extra.h"
 #include "plan/id.h"
 
 #include <optional>
@@ -9,13 +10,6 @@
 #include <vector>
 
 namespace throwline::plan {
-
-/// What stands under an `extra` key: JSON text kept as it came and written back.
-struct Extra {
-    std::string json;
-
-    bool operator==(const Extra&) const = default;
-};
 
 /// A time of day, minutes after midnight on the site's clock.
 struct ClockTime {
