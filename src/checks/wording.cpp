@@ -1,22 +1,11 @@
 #include "checks/wording.h"
 
-#include <algorithm>
-#include <cctype>
 #include <cmath>
 #include <fmt/format.h>
 
 namespace throwline::checks {
 
 namespace {
-
-bool says(std::string_view name, std::string_view kind) {
-    const auto same = [](char a, char b) {
-        return std::tolower(static_cast<unsigned char>(a))
-               == std::tolower(static_cast<unsigned char>(b));
-    };
-    const auto found = std::search(name.begin(), name.end(), kind.begin(), kind.end(), same);
-    return found != name.end();
-}
 
 std::string_view kind_word(stage::OwnerKind kind) {
     switch (kind) {
@@ -69,13 +58,6 @@ bool is_thing_itself(stage::Part part) {
 
 } // namespace
 
-std::string with_kind(std::string_view kind, std::string_view name) {
-    if (kind.empty() || says(name, kind)) {
-        return std::string{name};
-    }
-    return std::string{kind} + " " + std::string{name};
-}
-
 std::string said(const plan::Id<plan::Shot>& shot) {
     return with_kind("shot", shot.name);
 }
@@ -122,26 +104,6 @@ std::string in_shot(const plan::Shot& shot, const plan::Id<plan::Beat>& beat) {
     return text;
 }
 
-std::string share_text(double share) {
-    const double percent = share * 100.0;
-    if (percent > 0.0 && percent < 0.01) {
-        return "under 0.01 %";
-    }
-    // The limits are those at which rounding reaches the next size up.
-    const int decimals = percent >= 9.95 || percent == 0.0 ? 0 : percent >= 0.995 ? 1 : 2;
-    return fixed(percent, decimals) + " %";
-}
-
-std::string focal_text(Length focal) {
-    const double rounded_mm = std::round(focal.mm() * 10.0) / 10.0;
-    return fixed(rounded_mm, rounded_mm == std::round(rounded_mm) ? 0 : 1) + " mm";
-}
-
-std::string stop_text(double stop) {
-    const double rounded = std::round(stop * 10.0) / 10.0;
-    return fmt::format("T{}", fixed(rounded, rounded == std::round(rounded) ? 0 : 1));
-}
-
 std::string stops_text(double stops) {
     const double rounded = std::round(std::abs(stops) * 100.0) / 100.0;
     return shortest(rounded) + (rounded == 1.0 ? " stop" : " stops");
@@ -149,28 +111,6 @@ std::string stops_text(double stops) {
 
 std::string angle_text(Angle angle) {
     return degrees_text(angle, std::abs(angle.deg()) >= 9.95 ? 0 : 1);
-}
-
-std::string counted(int count, std::string_view noun) {
-    return std::to_string(count) + " " + std::string{noun} + (count == 1 ? "" : "s");
-}
-
-std::string listed(std::span<const std::string> parts) {
-    std::string text;
-    for (std::size_t i = 0; i < parts.size(); ++i) {
-        if (i > 0) {
-            text += i + 1 == parts.size() ? " and " : ", ";
-        }
-        text += parts[i];
-    }
-    return text;
-}
-
-std::string capitalised(std::string text) {
-    if (!text.empty()) {
-        text[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(text[0])));
-    }
-    return text;
 }
 
 std::string area_text(double area_m2, UnitSystem units) {
