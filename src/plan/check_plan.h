@@ -13,8 +13,10 @@ void check_unique_names(Reading& reading, const Value& root, const Plan& plan);
 void check_references(Reading& reading, const Value& root, const Plan& plan);
 /// Every catalogue name is in the catalogue.
 void check_catalogue_names(Reading& reading, const Value& root, const Plan& plan);
-/// The outline is a room, openings fit their walls, tape readings are between corners.
+/// The outline is a room, openings fit their walls.
 void check_room(Reading& reading, const Value& root, const Plan& plan);
+/// What `faults_of` finds in a survey; `value` is the survey's own object.
+void check_survey(Reading& reading, const Value& value, const Survey& survey);
 /// Outlines of scenery have an area, drapes a length.
 void check_scenery(Reading& reading, const Value& root, const Plan& plan);
 /// Focal lengths and stops are within the lenses.

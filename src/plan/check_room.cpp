@@ -96,37 +96,6 @@ void check_overlaps(Reading& reading, const Value& openings, const Room& room) {
     }
 }
 
-/// A pair of corners that something goes between.
-template <class Measure>
-void check_corners(Reading& reading, const Value& value, const Measure& measure,
-                   const KnownNames& corners) {
-    corners.expect(reading, value.at("from"), measure.from);
-    corners.expect(reading, value.at("to"), measure.to);
-    if (!measure.from.empty() && measure.from == measure.to) {
-        reading.wrong(value.at("to"), "a measure goes between two different corners");
-    }
-}
-
-void check_survey(Reading& reading, const Value& value, const Survey& survey) {
-    KnownNames corners{"corner"};
-    for (std::size_t i = 0; i < survey.corners.size(); ++i) {
-        if (corners.has(survey.corners[i])) {
-            reading.wrong(value.at("corners").item(i),
-                          fmt::format("{} is listed twice", in_quotes(survey.corners[i])));
-        }
-        corners.add(survey.corners[i]);
-    }
-    for (std::size_t i = 0; i < survey.square_corners.size(); ++i) {
-        corners.expect(reading, value.at("square_corners").item(i), survey.square_corners[i]);
-    }
-    each(value, "readings", survey.readings, [&](const Value& at, const TapeReading& tape) {
-        check_corners(reading, at, tape, corners);
-    });
-    each(value, "features", survey.features, [&](const Value& at, const WallFeature& feature) {
-        check_corners(reading, at, feature, corners);
-    });
-}
-
 } // namespace
 
 void check_room(Reading& reading, const Value& root, const Plan& plan) {
@@ -139,9 +108,6 @@ void check_room(Reading& reading, const Value& root, const Plan& plan) {
             check_opening(reading, value, opening, plan.room);
         });
         check_overlaps(reading, room.at("openings"), plan.room);
-    }
-    if (plan.survey) {
-        check_survey(reading, root.at("survey"), *plan.survey);
     }
 }
 

@@ -57,14 +57,37 @@ constexpr FileKey kOpeningTable[] = {{"id", kRequired},
                                      {"transmission"},
                                      {"extra"}};
 constexpr FileKey kSwingTable[] = {{"inward"}, {"hinge"}, {"widest"}};
-constexpr FileKey kSurveyTable[] = {
-    {"corners", kRequired}, {"square_corners"},         {"readings"}, {"features"},
-    {"precision"},          {"precision_per_metre_mm"}, {"notes"},    {"extra"}};
+constexpr FileKey kSurveyTable[] = {{"corners", kRequired},
+                                    {"clockwise"},
+                                    {"square_corners"},
+                                    {"squareness"},
+                                    {"readings"},
+                                    {"chains"},
+                                    {"points"},
+                                    {"things"},
+                                    {"heights"},
+                                    {"outlets"},
+                                    {"first_wall_bearing"},
+                                    {"precision"},
+                                    {"precision_per_metre_mm"},
+                                    {"notes"},
+                                    {"extra"}};
 constexpr FileKey kReadingTable[] = {
     {"from", kRequired}, {"to", kRequired}, {"length", kRequired}, {"note"}};
-constexpr FileKey kFeatureTable[] = {
-    {"name", kRequired}, {"from", kRequired}, {"to", kRequired}, {"along", kRequired},
-    {"width"},           {"depth"},           {"height"}};
+constexpr FileKey kChainTable[] = {
+    {"from", kRequired}, {"to", kRequired}, {"stretches", kRequired}, {"to_the_end"}};
+constexpr FileKey kStretchTable[] = {{"name"},  {"kind"},   {"width", kRequired},
+                                     {"depth"}, {"height"}, {"sill"}};
+constexpr FileKey kFloorPointTable[] = {{"name", kRequired}, {"outside"}};
+constexpr FileKey kFloorThingTable[] = {
+    {"name", kRequired}, {"points", kRequired}, {"diameter"}, {"height"}};
+constexpr FileKey kHeightReadingTable[] = {{"at"}, {"height", kRequired}};
+constexpr FileKey kOutletReadingTable[] = {{"circuit", kRequired},
+                                           {"from", kRequired},
+                                           {"to", kRequired},
+                                           {"along", kRequired},
+                                           {"height"}};
+constexpr FileKey kSiteNoteTable[] = {{"kind", kRequired}, {"text", kRequired}};
 constexpr FileKey kGridTable[] = {{"origin", kRequired},
                                   {"pitch", kRequired},
                                   {"count", kRequired},
@@ -191,7 +214,13 @@ const KeyTable kOpeningKeys{"opening", kOpeningTable};
 const KeyTable kSwingKeys{"swing", kSwingTable};
 const KeyTable kSurveyKeys{"survey", kSurveyTable};
 const KeyTable kReadingKeys{"tape reading", kReadingTable};
-const KeyTable kFeatureKeys{"wall feature", kFeatureTable};
+const KeyTable kChainKeys{"chain", kChainTable};
+const KeyTable kStretchKeys{"stretch", kStretchTable};
+const KeyTable kFloorPointKeys{"floor point", kFloorPointTable};
+const KeyTable kFloorThingKeys{"floor thing", kFloorThingTable};
+const KeyTable kHeightReadingKeys{"ceiling height", kHeightReadingTable};
+const KeyTable kOutletReadingKeys{"outlet reading", kOutletReadingTable};
+const KeyTable kSiteNoteKeys{"site note", kSiteNoteTable};
 const KeyTable kGridKeys{"grid", kGridTable};
 const KeyTable kPipeKeys{"pipe", kPipeTable};
 const KeyTable kCircuitKeys{"circuit", kCircuitTable};
@@ -216,14 +245,17 @@ const KeyTable kTargetsKeys{"targets", kTargetsTable};
 const KeyTable kAcceptanceKeys{"acceptance", kAcceptanceTable};
 
 std::span<const KeyTable* const> key_tables() {
-    static const std::array kAll{&kPlanKeys,    &kSiteKeys,       &kRoomKeys,      &kWallKeys,
-                                 &kOpeningKeys, &kSwingKeys,      &kSurveyKeys,    &kReadingKeys,
-                                 &kFeatureKeys, &kGridKeys,       &kPipeKeys,      &kCircuitKeys,
-                                 &kFlatRunKeys, &kStockPieceKeys, &kBoxKeys,       &kCylinderKeys,
-                                 &kPrismKeys,   &kRiserKeys,      &kDrapeKeys,     &kPersonKeys,
-                                 &kBeatKeys,    &kMarkKeys,       &kCameraKeys,    &kShotKeys,
-                                 &kBoomKeys,    &kLampKeys,       &kBeamCutKeys,   &kUnderlayKeys,
-                                 &kKitItemKeys, &kTargetsKeys,    &kAcceptanceKeys};
+    static const std::array kAll{
+        &kPlanKeys,          &kSiteKeys,          &kRoomKeys,       &kWallKeys,
+        &kOpeningKeys,       &kSwingKeys,         &kSurveyKeys,     &kReadingKeys,
+        &kChainKeys,         &kStretchKeys,       &kFloorPointKeys, &kFloorThingKeys,
+        &kHeightReadingKeys, &kOutletReadingKeys, &kSiteNoteKeys,   &kGridKeys,
+        &kPipeKeys,          &kCircuitKeys,       &kFlatRunKeys,    &kStockPieceKeys,
+        &kBoxKeys,           &kCylinderKeys,      &kPrismKeys,      &kRiserKeys,
+        &kDrapeKeys,         &kPersonKeys,        &kBeatKeys,       &kMarkKeys,
+        &kCameraKeys,        &kShotKeys,          &kBoomKeys,       &kLampKeys,
+        &kBeamCutKeys,       &kUnderlayKeys,      &kKitItemKeys,    &kTargetsKeys,
+        &kAcceptanceKeys};
     return kAll;
 }
 

@@ -33,6 +33,24 @@ inline constexpr std::array<ChoiceName<Pose>, 4> kPoseNames{{
     {Pose::crouch, "crouch"},
 }};
 
+inline constexpr std::array<ChoiceName<StretchKind>, 5> kStretchKindNames{{
+    {StretchKind::wall, "wall"},
+    {StretchKind::door, "door"},
+    {StretchKind::window, "window"},
+    {StretchKind::opening, "opening"},
+    {StretchKind::thing, "thing"},
+}};
+
+inline constexpr std::array<ChoiceName<SiteNoteKind>, 7> kSiteNoteKindNames{{
+    {SiteNoteKind::power, "power"},
+    {SiteNoteKind::breaker, "breaker"},
+    {SiteNoteKind::noise, "noise"},
+    {SiteNoteKind::sun, "sun"},
+    {SiteNoteKind::light, "light"},
+    {SiteNoteKind::access, "access"},
+    {SiteNoteKind::other, "other"},
+}};
+
 inline constexpr std::array<ChoiceName<PersonKind>, 2> kPersonKindNames{{
     {PersonKind::cast, "cast"},
     {PersonKind::crew, "crew"},
@@ -52,6 +70,12 @@ constexpr const auto& names_of(Pose) {
 }
 constexpr const auto& names_of(PersonKind) {
     return kPersonKindNames;
+}
+constexpr const auto& names_of(StretchKind) {
+    return kStretchKindNames;
+}
+constexpr const auto& names_of(SiteNoteKind) {
+    return kSiteNoteKindNames;
 }
 constexpr const auto& names_of(ShotSize) {
     return kShotSizeNames;

@@ -4,6 +4,7 @@
 #include "plan/lighting.h"
 #include "plan/scenery.h"
 #include "plan/site.h"
+#include "plan/survey.h"
 
 #include <memory>
 #include <optional>

@@ -53,6 +53,9 @@ void read_parts(const ObjectReader& object, Plan& plan) {
 
 void check_whole(Reading& reading, const Value& root, const Plan& plan) {
     check_room(reading, root, plan);
+    if (plan.survey) {
+        check_survey(reading, root.at("survey"), *plan.survey);
+    }
     check_scenery(reading, root, plan);
     check_mounts(reading, root, plan);
     check_unique_names(reading, root, plan);

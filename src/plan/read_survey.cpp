@@ -1,19 +1,19 @@
 #include "plan/object_reader.h"
 #include "plan/read_parts.h"
+#include "plan/survey_limits.h"
 
 namespace throwline::plan {
 
 namespace {
 
-constexpr LengthRange kPrecisions{Length{}, Length::metres(1), true};
-constexpr NumberRange kPrecisionPerMetre_mm{0.0, 100.0};
-
-void read_names(Reading& reading, const Value& value, std::vector<std::string>& names) {
-    if (!is_list(reading, value)) {
+void read_names(Reading& reading, const ObjectReader& object, std::string_view key,
+                std::vector<std::string>& names) {
+    const std::optional<Value> list = object.find(key);
+    if (!list || !is_list(reading, *list)) {
         return;
     }
-    for (std::size_t i = 0; i < value.node->items.size(); ++i) {
-        read_name(reading, value.item(i), names.emplace_back());
+    for (std::size_t i = 0; i < list->node->items.size(); ++i) {
+        read_name(reading, list->item(i), names.emplace_back());
     }
 }
 
@@ -21,16 +21,20 @@ void read_names(Reading& reading, const Value& value, std::vector<std::string>& 
 
 void read_value(Reading& reading, const Value& value, Survey& survey) {
     const ObjectReader object{reading, value, kSurveyKeys};
-    if (const auto corners = object.find("corners")) {
-        read_names(reading, *corners, survey.corners);
-    }
-    if (const auto square = object.find("square_corners")) {
-        read_names(reading, *square, survey.square_corners);
-    }
+    read_names(reading, object, "corners", survey.corners);
+    object.read("clockwise", survey.clockwise);
+    read_names(reading, object, "square_corners", survey.square_corners);
+    object.read("squareness", survey.squareness, kSquarenesses);
     object.read("readings", survey.readings);
-    object.read("features", survey.features);
-    object.read("precision", survey.precision, kPrecisions);
-    object.read("precision_per_metre_mm", survey.precision_per_metre_mm, kPrecisionPerMetre_mm);
+    object.read("chains", survey.chains);
+    object.read("points", survey.points);
+    object.read("things", survey.things);
+    object.read("heights", survey.heights);
+    object.read("outlets", survey.outlets);
+    object.read("first_wall_bearing", survey.first_wall_bearing, kAnyTurn);
+    object.read("precision", survey.precision, kTapePrecisions);
+    object.read("precision_per_metre_mm", survey.precision_per_metre_mm,
+                kTapePrecisionsPerMetre_mm);
     object.read("notes", survey.notes);
     object.read("extra", survey.extra);
 }
@@ -43,15 +47,61 @@ void read_value(Reading& reading, const Value& value, TapeReading& tape) {
     object.read("note", tape.note);
 }
 
-void read_value(Reading& reading, const Value& value, WallFeature& feature) {
-    const ObjectReader object{reading, value, kFeatureKeys};
-    object.read_name("name", feature.name);
-    object.read_name("from", feature.from);
-    object.read_name("to", feature.to);
-    object.read("along", feature.along, kAnywhere);
-    object.read("width", feature.width, kNotNegative);
-    object.read("depth", feature.depth, kAnywhere);
-    object.read("height", feature.height, kNotNegative);
+void read_value(Reading& reading, const Value& value, Chain& chain) {
+    const ObjectReader object{reading, value, kChainKeys};
+    object.read_name("from", chain.from);
+    object.read_name("to", chain.to);
+    object.read("stretches", chain.stretches);
+    object.read("to_the_end", chain.to_the_end);
+}
+
+void read_value(Reading& reading, const Value& value, Stretch& stretch) {
+    const ObjectReader object{reading, value, kStretchKeys};
+    object.read_name("name", stretch.name);
+    object.read("kind", stretch.kind, std::string_view{"stretch kind"});
+    object.read("width", stretch.width, kSize);
+    object.read("depth", stretch.depth, kNotNegative);
+    object.read("height", stretch.height, kNotNegative);
+    object.read("sill", stretch.sill, kNotNegative);
+}
+
+void read_value(Reading& reading, const Value& value, FloorPoint& point) {
+    const ObjectReader object{reading, value, kFloorPointKeys};
+    object.read_name("name", point.name);
+    object.read("outside", point.outside);
+}
+
+void read_value(Reading& reading, const Value& value, FloorThing& thing) {
+    const ObjectReader object{reading, value, kFloorThingKeys};
+    object.read_name("name", thing.name);
+    read_names(reading, object, "points", thing.points);
+    object.read("diameter", thing.diameter, kNotNegative);
+    object.read("height", thing.height, kNotNegative);
+}
+
+void read_value(Reading& reading, const Value& value, HeightReading& height) {
+    const ObjectReader object{reading, value, kHeightReadingKeys};
+    object.read_name("at", height.at);
+    object.read("height", height.height, kSize);
+}
+
+void read_value(Reading& reading, const Value& value, OutletReading& outlet) {
+    const ObjectReader object{reading, value, kOutletReadingKeys};
+    object.read_name("circuit", outlet.circuit);
+    object.read_name("from", outlet.from);
+    object.read_name("to", outlet.to);
+    object.read("along", outlet.along, kNotNegative);
+    object.read("height", outlet.height, kNotNegative);
+}
+
+void read_value(Reading& reading, const Value& value, SiteNote& note) {
+    if (value.is(catalogue::JsonKind::string)) {
+        read_value(reading, value, note.text);
+        return;
+    }
+    const ObjectReader object{reading, value, kSiteNoteKeys};
+    object.read("kind", note.kind, std::string_view{"site note kind"});
+    object.read("text", note.text);
 }
 
 } // namespace throwline::plan

@@ -114,45 +114,6 @@ struct Room {
     bool operator==(const Room&) const = default;
 };
 
-/// Tape readings as taken; the survey room of the house turns them into a Room.
-struct TapeReading {
-    std::string from;
-    std::string to;
-    Length length;
-    std::string note;
-
-    bool operator==(const TapeReading&) const = default;
-};
-
-/// Something along a wall, measured from its first corner.
-struct WallFeature {
-    std::string name;
-    std::string from;
-    std::string to;
-    Length along;
-    Length width;
-    Length depth;
-    Length height;
-
-    bool operator==(const WallFeature&) const = default;
-};
-
-/// A corner believed to be square, named.
-struct Survey {
-    /// In walking order.
-    std::vector<std::string> corners;
-    std::vector<std::string> square_corners;
-    std::vector<TapeReading> readings;
-    std::vector<WallFeature> features;
-    /// Standard error of a reading: a fixed part, and a part per length read.
-    Length precision = Length::millimetres(2);
-    double precision_per_metre_mm = 0.5;
-    std::vector<std::string> notes;
-    Extra extra;
-
-    bool operator==(const Survey&) const = default;
-};
-
 /// Which way the grid's pipes run: along the row of letters (+x) or along the numbers (+y).
 enum class PipeRun { along_letters, along_numbers, both };
 

@@ -123,43 +123,6 @@ JsonOut out(const Swing& swing) {
     return object;
 }
 
-JsonOut out(const Survey& survey) {
-    const Survey usual;
-    JsonOut object = JsonOut::object();
-    put(object, "corners", survey.corners);
-    put_some(object, "square_corners", survey.square_corners);
-    put_some(object, "readings", survey.readings);
-    put_some(object, "features", survey.features);
-    put_unless(object, "precision", survey.precision, usual.precision);
-    put_unless(object, "precision_per_metre_mm", survey.precision_per_metre_mm,
-               usual.precision_per_metre_mm);
-    put_some(object, "notes", survey.notes);
-    put_extra(object, survey.extra);
-    return object;
-}
-
-JsonOut out(const TapeReading& tape) {
-    JsonOut object = JsonOut::object();
-    put(object, "from", tape.from);
-    put(object, "to", tape.to);
-    put(object, "length", tape.length);
-    put_some(object, "note", tape.note);
-    return object;
-}
-
-JsonOut out(const WallFeature& feature) {
-    const WallFeature usual;
-    JsonOut object = JsonOut::object();
-    put(object, "name", feature.name);
-    put(object, "from", feature.from);
-    put(object, "to", feature.to);
-    put(object, "along", feature.along);
-    put_unless(object, "width", feature.width, usual.width);
-    put_unless(object, "depth", feature.depth, usual.depth);
-    put_unless(object, "height", feature.height, usual.height);
-    return object;
-}
-
 JsonOut out(const Grid& grid) {
     const Grid usual;
     JsonOut object = JsonOut::object();

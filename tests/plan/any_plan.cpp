@@ -123,18 +123,48 @@ Room room() {
     return room;
 }
 
+Stretch stretch() {
+    switch (whole(0, 2)) {
+    case 0:
+        return {"", StretchKind::wall, length(0.1, 2), {}, {}, {}};
+    case 1:
+        return {coin() ? "view" : "", StretchKind::window, length(0.1, 2), {},
+                length(0, 1),         length(0, 1)};
+    default:
+        return {"sink",       StretchKind::thing, length(0.1, 2),
+                length(0, 1), length(0, 1),       length(0, 1)};
+    }
+}
+
+Chain chain() {
+    Chain chain{"B", "A", {stretch()}, coin()};
+    for (int more = whole(0, 2); more > 0; --more) {
+        chain.stretches.push_back(stretch());
+    }
+    return chain;
+}
+
 Survey survey() {
     Survey survey;
     survey.corners = {"A", "B", "C"};
     survey.square_corners = list(1, [](int) { return std::string{"B"}; });
+    survey.clockwise = coin();
+    survey.squareness = coin() ? survey.squareness : Angle::degrees(number(0.1, 2));
+    survey.points = list(2, [](int i) { return FloorPoint{fmt::format("p{}", i), coin()}; });
     survey.readings = list(3, [](int) { return TapeReading{"A", "C", length(0.1, 30), text()}; });
-    survey.features = list(2, [](int) {
-        return WallFeature{"sink",       "A",           "B",         length(-1, 5),
-                           length(0, 2), length(-1, 1), length(0, 2)};
+    survey.chains = list(2, [](int) { return chain(); });
+    survey.things = list(2, [](int i) {
+        return FloorThing{fmt::format("post {}", i), {"A"}, length(0.1, 1), length(0, 2)};
     });
+    survey.heights = list(2, [](int) { return HeightReading{coin() ? "B" : "", length(2, 3)}; });
+    survey.outlets =
+        list(2, [](int) { return OutletReading{"K2", "C", "A", length(0, 3), length(0, 1)}; });
+    survey.first_wall_bearing = perhaps<Angle>(angle);
     survey.precision = length(0.001, 0.01);
     survey.precision_per_metre_mm = number(0, 3);
-    survey.notes = texts();
+    survey.notes = list(3, [](int) {
+        return SiteNote{*rc::gen::element(SiteNoteKind::noise, SiteNoteKind::other), text()};
+    });
     survey.extra = extra();
     return survey;
 }

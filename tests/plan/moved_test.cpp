@@ -230,7 +230,7 @@ TEST(Mirrored, GridPositionsKeepTheirNames) {
 
 TEST(Mirrored, TapeReadingsStayAsTaken) {
     Survey survey;
-    survey.corners = {"A", "B"};
+    survey.corners = {"A", "B", "C"};
     survey.readings = {{"A", "B", Length::metres(3), ""}};
     Plan plan;
     plan.survey = survey;

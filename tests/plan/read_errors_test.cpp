@@ -141,8 +141,8 @@ INSTANTIATE_TEST_SUITE_P(
               "1kW\"; nearest is \"Fresnel 1 kW\" in the catalogue"},
         Fault{
             "NoCorner",
-            R"("survey": {"corners": ["A", "B"], "readings": [{"from": "A", "to": "X", "length": 3}]})",
-            2, 68, "/survey/readings/0/to", "no corner is called \"X\""}),
+            R"("survey": {"corners": ["A", "B", "C"], "readings": [{"from": "A", "to": "X", "length": 3}]})",
+            2, 73, "/survey/readings/0/to", "no corner or floor point is called \"X\""}),
     [](const auto& fault) { return std::string{fault.param.name}; });
 
 INSTANTIATE_TEST_SUITE_P(
