@@ -2,7 +2,7 @@
 #include "command/arguments.h"
 #include "command/commands.h"
 #include "command/plan_input.h"
-#include "sheet/floor_plan.h"
+#include "sheet/sheet_kinds.h"
 #include "ui/paint/paint.h"
 
 #include <array>
@@ -12,6 +12,8 @@
 namespace throwline::command {
 
 namespace {
+
+constexpr Option kList{"--list", "", "", "say which kinds of sheet there are; needs no plan"};
 
 enum class Format { pdf, svg, png };
 
@@ -29,6 +31,8 @@ struct SheetQuestion {
     Format format = Format::pdf;
     double dots_per_inch = paint::kUsualDotsPerInch;
     sheet::SheetOptions options;
+    /// Kinds of sheet, in order.
+    std::vector<std::string> which;
 };
 
 void read_file(OptionReader& options, SheetQuestion& question) {
@@ -95,7 +99,11 @@ SheetQuestion question_from(const Arguments& arguments, OptionReader& options) {
     sheet.scale = arguments.value("--scale").value_or("");
     sheet.extra_scales = arguments.has("--extras");
     sheet.margin = options.optional_length("--margin").value_or(sheet.margin);
-    sheet.sheet_name = arguments.value("--name").value_or(sheet.sheet_name);
+    sheet.sheet_name = arguments.value("--name").value_or("");
+    question.which = arguments.values("--which");
+    if (question.which.empty()) {
+        question.which = {"floor-plan"};
+    }
     sheet.revision = arguments.value("--revision").value_or("");
     for (const std::string& shot : arguments.values("--shot")) {
         sheet.shots.push_back({shot});
@@ -107,27 +115,67 @@ SheetQuestion question_from(const Arguments& arguments, OptionReader& options) {
     return question;
 }
 
-Result<std::string> rendered(const paint::PaintSession& session, const sheet::Drawing& drawing,
-                             const SheetQuestion& question) {
-    switch (question.format) {
-    case Format::pdf:
-        return paint::rendered_pdf(session, drawing);
-    case Format::svg:
-        return paint::rendered_svg(session, drawing);
-    case Format::png:
-        return paint::rendered_png(session, drawing, question.dots_per_inch);
+/// A file and what goes into it.
+struct Output {
+    std::string file;
+    std::string bytes;
+};
+
+/// "plan.svg" for the only sheet, else "plan-03.svg" for the third.
+std::string numbered_file(const std::string& file, std::size_t index, std::size_t count) {
+    if (count == 1) {
+        return file;
     }
-    return failure("this kind of file is not known");
+    const std::filesystem::path path{file};
+    const std::string name =
+        fmt::format("{}-{:02}{}", path.stem().string(), index + 1, path.extension().string());
+    return (path.parent_path() / name).string();
 }
 
-Answer answer_for(const SheetQuestion& question, const sheet::Drawing& drawing) {
+/// One PDF takes all sheets; pictures take one each.
+Result<std::vector<Output>> rendered(const paint::PaintSession& session,
+                                     std::span<const sheet::Drawing> drawings,
+                                     const SheetQuestion& question) {
+    std::vector<Output> outputs;
+    const auto add = [&](const std::string& file, const Result<std::string>& bytes) {
+        if (bytes) {
+            outputs.push_back({file, *bytes});
+        }
+        return bytes.map([](const std::string& /*bytes*/) {});
+    };
+    if (question.format == Format::pdf) {
+        const auto added = add(question.file, paint::rendered_pdf(session, drawings));
+        return added.map([&] { return std::move(outputs); });
+    }
+    for (std::size_t i = 0; i < drawings.size(); ++i) {
+        const std::string file = numbered_file(question.file, i, drawings.size());
+        const auto added =
+            add(file, question.format == Format::svg
+                          ? paint::rendered_svg(session, drawings[i])
+                          : paint::rendered_png(session, drawings[i], question.dots_per_inch));
+        if (!added) {
+            return tl::unexpected{added.error()};
+        }
+    }
+    return outputs;
+}
+
+Answer answer_for(const SheetQuestion& question, std::span<const sheet::Drawing> drawings) {
     Answer answer;
-    answer.text = fmt::format("{}: {}; print it at 100 %\n", question.file, drawing.subject);
-    answer.json = {{"file", question.file},
-                   {"title", drawing.title},
-                   {"subject", drawing.subject},
-                   {"width_mm", drawing.width_mm},
-                   {"height_mm", drawing.height_mm}};
+    JsonValue::Array sheets;
+    for (std::size_t i = 0; i < drawings.size(); ++i) {
+        const sheet::Drawing& drawing = drawings[i];
+        const std::string file = question.format == Format::pdf
+                                     ? question.file
+                                     : numbered_file(question.file, i, drawings.size());
+        answer.text += fmt::format("{}: {}; print it at 100 %\n", file, drawing.subject);
+        sheets.push_back(JsonValue::Object{{"file", file},
+                                           {"title", drawing.title},
+                                           {"subject", drawing.subject},
+                                           {"width_mm", drawing.width_mm},
+                                           {"height_mm", drawing.height_mm}});
+    }
+    answer.json = {{"sheets", std::move(sheets)}};
     return answer;
 }
 
@@ -141,22 +189,42 @@ Checked<Answer> drawn(const PlanInput& input, SheetQuestion question) {
     const paint::PaintSession session;
     // Nobody asks this one to stop, so there is always an analysis.
     const auto analysis = checks::analyse(input.plan, input.catalogue);
-    const auto drawing = sheet::floor_plan_sheet(analysis.value(), input.catalogue,
-                                                 question.options, session.measure());
-    if (!drawing) {
-        return tl::unexpected{Errors{drawing.error()}};
+    const auto drawings = sheet::sheet_set({analysis.value(), input.catalogue, session.measure()},
+                                           question.options, question.which);
+    if (!drawings) {
+        return tl::unexpected{Errors{drawings.error()}};
     }
-    const auto bytes = rendered(session, *drawing, question);
-    if (!bytes) {
-        return tl::unexpected{Errors{bytes.error()}};
+    const auto outputs = rendered(session, *drawings, question);
+    if (!outputs) {
+        return tl::unexpected{Errors{outputs.error()}};
     }
-    if (const auto written = write_file_whole(question.file, *bytes); !written) {
-        return tl::unexpected{Errors{written.error()}};
+    for (const Output& output : *outputs) {
+        if (const auto written = write_file_whole(output.file, output.bytes); !written) {
+            return tl::unexpected{Errors{written.error()}};
+        }
     }
-    return answer_for(question, *drawing);
+    return answer_for(question, *drawings);
+}
+
+Answer list_of_sheets() {
+    Answer answer;
+    JsonValue::Array sheets;
+    for (const sheet::SheetKind& kind : sheet::all_sheets()) {
+        answer.text += fmt::format("{}: {}\n", kind.name, kind.summary);
+        sheets.push_back(JsonValue::Object{{"name", std::string{kind.name}},
+                                           {"summary", std::string{kind.summary}}});
+    }
+    answer.json = {{"sheets", std::move(sheets)}};
+    return answer;
 }
 
 Checked<Answer> answer(const Arguments& arguments, std::istream& in) {
+    if (arguments.has(kList.name)) {
+        return list_of_sheets();
+    }
+    if (arguments.operands().empty()) {
+        return tl::unexpected{Errors{{"sheet needs PLAN", {}}}};
+    }
     OptionReader options{arguments};
     SheetQuestion question = question_from(arguments, options);
     question.options.paper = arguments.value("--paper").value_or("");
@@ -175,11 +243,15 @@ Checked<Answer> answer(const Arguments& arguments, std::istream& in) {
 Command sheet_command() {
     return {
         .name = "sheet",
-        .summary = "the floor plan to scale, as PDF, SVG or PNG",
+        .summary = "drawings to scale, as PDF, SVG or PNG",
         .operands = "PLAN",
-        .operands_min = 1,
+        .operands_min = 0,
         .operands_max = 1,
         .options = {{"--output", "-o", "FILE", "ends in .pdf, .svg or .png"},
+                    {"--which", "", "NAME",
+                     "kind of sheet, floor-plan unless said; all for a full set; may be repeated",
+                     true},
+                    kList,
                     {"--paper", "", "NAME", "A3 unless said; tabloid for a plan in feet"},
                     {"--orientation", "", "WAY", "landscape or portrait; what fits unless said"},
                     {"--scale", "", "SCALE", "such as 1:50; the largest that fits unless said"},

@@ -4,7 +4,9 @@
 #include "base/quantity.h"
 
 #include <array>
+#include <cstdint>
 #include <memory>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <variant>
@@ -85,12 +87,54 @@ struct Text {
     Ink ink = Ink::lettering;
 };
 
-using Mark = std::variant<Path, Circle, Text>;
+/// Pixels, row by row from the top left corner; red, green, blue, a byte each.
+struct Pixels {
+    int width = 0;
+    int height = 0;
+    std::vector<std::uint8_t> rgb;
+
+    bool operator==(const Pixels&) const = default;
+};
+
+/// A picture laid on the sheet: its top left corner, and where its whole width and height reach
+/// from there, so that it can be turned and mirrored.
+struct Picture {
+    std::shared_ptr<const Pixels> pixels;
+    Vec2 corner = Vec2::Zero();
+    Vec2 across = Vec2::UnitX();
+    Vec2 down = Vec2::UnitY();
+    /// 0 invisible .. 1 full
+    double strength = 1.0;
+};
+
+using Mark = std::variant<Path, Circle, Text, Picture>;
 
 /// Marks that can be shown or hidden together, painted in order.
 struct Layer {
     std::string name;
     std::vector<Mark> marks;
+    /// Added to every place in it when it is painted, so that a piece of a large sheet keeps its
+    /// dashes and hatches where they were.
+    Vec2 shift_mm = Vec2::Zero();
+};
+
+/// How a drawing that is larger than the paper is to be cut: rectangles of equal size, row by row
+/// from the top left, each overlapping its neighbours.
+struct TileGrid {
+    int columns = 1;
+    int rows = 1;
+    /// Of the paper that each tile goes on, the way round it is used, and what is kept free around
+    /// the tile's piece of the drawing.
+    double paper_width_mm = 0.0;
+    double paper_height_mm = 0.0;
+    double margin_mm = 12.0;
+    double overlap_mm = 10.0;
+
+    double piece_width_mm() const { return paper_width_mm - 2.0 * margin_mm; }
+    double piece_height_mm() const { return paper_height_mm - 2.0 * margin_mm; }
+    /// Size of the drawing that exactly fills the tiles.
+    double whole_width_mm() const { return columns * (piece_width_mm() - overlap_mm) + overlap_mm; }
+    double whole_height_mm() const { return rows * (piece_height_mm() - overlap_mm) + overlap_mm; }
 };
 
 struct Drawing {
@@ -100,6 +144,8 @@ struct Drawing {
     double width_mm = 297.0;
     double height_mm = 210.0;
     std::vector<Layer> layers;
+    /// Set when it is larger than the paper asked for.
+    std::optional<TileGrid> tiles;
 };
 
 /// How wide a text is; the painter's font at run time, a fixed table in tests.

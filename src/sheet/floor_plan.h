@@ -1,8 +1,6 @@
 #pragma once
 
-#include "checks/check.h"
-#include "sheet/drawing.h"
-#include "sheet/sheet_options.h"
+#include "sheet/sheet_kinds.h"
 
 namespace throwline::sheet {
 
@@ -11,8 +9,9 @@ namespace throwline::sheet {
 /// and around it title block, legend, rulers and cautions. Only what the options select is shown.
 /// Errors: an unknown paper, scale, shot or beat, a plan without a room, or a plan that does not
 /// fit the sheet.
-Result<Drawing> floor_plan_sheet(const checks::Analysis& analysis,
-                                 const catalogue::Catalogue& catalogue, const SheetOptions& options,
-                                 const TextMeasure& measure);
+Result<Drawing> floor_plan_sheet(const SheetInput& input, const SheetOptions& options);
+
+/// The one page of it.
+Result<std::vector<SheetJob>> floor_plan_jobs(const SheetInput& input, const SheetOptions& options);
 
 } // namespace throwline::sheet

@@ -20,6 +20,7 @@ struct TitleBlock {
     std::string scale_name;
     std::string paper_name;
     Orientation orientation = Orientation::landscape;
+    bool with_north = true;
 };
 void draw_title_block(Marks& marks, const Box& box, const TitleBlock& title,
                       const TextMeasure& measure);

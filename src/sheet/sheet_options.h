@@ -1,8 +1,10 @@
 #pragma once
 
 #include "plan/plan.h"
+#include "sheet/drawing.h"
 #include "sheet/scale_choice.h"
 
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -35,6 +37,10 @@ struct SheetOptions {
     bool coverage = true;
     bool pools = true;
     bool findings = true;
+    /// A scale that needs a larger sheet than the paper is cut into tiles that overlap by this.
+    std::optional<Length> tile_overlap;
+    /// The plan's underlay, read and decoded by who asks; none when there is none.
+    std::shared_ptr<const Pixels> underlay;
 };
 
 } // namespace throwline::sheet

@@ -3,6 +3,7 @@
 #include "checks/check.h"
 #include "sheet/board.h"
 #include "sheet/hatch.h"
+#include "sheet/selection.h"
 
 #include <span>
 #include <string>
@@ -11,12 +12,6 @@
 /// The marks of the floor plan, one family of things a function. Each lays its marks on the board,
 /// asks for its lettering and notes what the legend must explain.
 namespace throwline::sheet {
-
-/// Which beats and shots a sheet shows, in the order of the plan.
-struct Selection {
-    std::vector<const checks::BeatScene*> beats;
-    std::vector<const checks::ShotScene*> shots;
-};
 
 /// Squares on the floor at the grid's pitch, else at one metre or four feet, clipped to the room;
 /// the pipes of the grid and single pipes.

@@ -101,9 +101,11 @@ void draw_title_block(Marks& marks, const Box& box, const TitleBlock& title,
             baseline_mm += kLinePitch_mm + 0.6 * (row.height_mm - kLetter_mm);
         }
     }
-    draw_north(marks,
-               {box.right() - kPad_mm - kNorth_mm, box.top + kPad_mm + kNorth_mm + kLetter_mm},
-               kNorth_mm - 1.0, title.plan.site.north);
+    if (title.with_north) {
+        draw_north(marks,
+                   {box.right() - kPad_mm - kNorth_mm, box.top + kPad_mm + kNorth_mm + kLetter_mm},
+                   kNorth_mm - 1.0, title.plan.site.north);
+    }
 }
 
 void draw_north(Marks& marks, const Vec2& centre, double radius_mm, Angle bearing) {

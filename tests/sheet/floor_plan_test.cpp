@@ -17,9 +17,9 @@ namespace {
 
 using test::analysed;
 using test::EvenMeasure;
+using test::floor_plan_of;
 using test::full_plan;
 using test::session;
-using test::sheet_catalogue;
 using test::small_plan;
 
 std::vector<Text> texts_of(const Drawing& drawing) {
@@ -96,8 +96,7 @@ class FloorPlanSheets : public testing::Test {
     static void SetUpTestSuite() {
         drawings_ = new std::vector<std::pair<std::string, Drawing>>;
         for (const SheetCase& made : sheet_cases()) {
-            auto drawing = floor_plan_sheet(analysed(made.plan), sheet_catalogue(), made.options,
-                                            session().measure());
+            auto drawing = floor_plan_of(analysed(made.plan), made.options, session().measure());
             ASSERT_TRUE(drawing) << made.name << ": " << drawing.error().message;
             drawings_->emplace_back(made.name, *std::move(drawing));
         }
@@ -174,8 +173,7 @@ TEST_F(FloorPlanSheets, CautionsAndCheckLengthsAreOnEverySheet) {
 
 TEST(FloorPlanSheet, CamerasThatDoNotMoveAreDrawnOnce) {
     SheetOptions options;
-    const auto drawing =
-        floor_plan_sheet(analysed(full_plan()), sheet_catalogue(), options, session().measure());
+    const auto drawing = floor_plan_of(analysed(full_plan()), options, session().measure());
     ASSERT_TRUE(drawing);
     EXPECT_EQ(count_of(*drawing, "camera 1"), 1U);
     EXPECT_EQ(count_of(*drawing, "1A, 24 mm"), 1U);
@@ -188,8 +186,7 @@ TEST(FloorPlanSheet, CamerasThatDoNotMoveAreDrawnOnce) {
 TEST(FloorPlanSheet, DrawsTheRoomTrueToScale) {
     SheetOptions options;
     options.paper = "A4";
-    const auto drawing =
-        floor_plan_sheet(analysed(small_plan()), sheet_catalogue(), options, session().measure());
+    const auto drawing = floor_plan_of(analysed(small_plan()), options, session().measure());
     ASSERT_TRUE(drawing);
     EXPECT_NE(drawing->subject.find("1:50"), std::string::npos);
     // The room is 5 m by 4 m, so 100 mm by 80 mm; one wall has no opening and is one line.
@@ -210,9 +207,8 @@ TEST(FloorPlanSheet, DrawsTheRoomTrueToScale) {
 
 TEST(FloorPlanSheet, SameInputGivesTheSameText) {
     const checks::Analysis analysis = analysed(full_plan());
-    const auto first = floor_plan_sheet(analysis, sheet_catalogue(), {}, session().measure());
-    const auto second =
-        floor_plan_sheet(analysed(full_plan()), sheet_catalogue(), {}, session().measure());
+    const auto first = floor_plan_of(analysis, {}, session().measure());
+    const auto second = floor_plan_of(analysed(full_plan()), {}, session().measure());
     ASSERT_TRUE(first && second);
     EXPECT_EQ(as_text(*first), as_text(*second));
     EXPECT_EQ(paint::rendered_pdf(session(), *first), paint::rendered_pdf(session(), *second));
@@ -221,8 +217,7 @@ TEST(FloorPlanSheet, SameInputGivesTheSameText) {
 TEST(FloorPlanSheet, OneBeatShowsWhoIsThere) {
     SheetOptions options;
     options.beat = {"1"};
-    const auto drawing =
-        floor_plan_sheet(analysed(full_plan()), sheet_catalogue(), options, session().measure());
+    const auto drawing = floor_plan_of(analysed(full_plan()), options, session().measure());
     ASSERT_TRUE(drawing);
     EXPECT_EQ(count_of(*drawing, "Ines"), 1U);
     EXPECT_EQ(count_of(*drawing, "Kofi"), 0U);
@@ -232,8 +227,7 @@ TEST(FloorPlanSheet, OneBeatShowsWhoIsThere) {
 TEST(FloorPlanSheet, ChosenShotsBringTheirBeats) {
     SheetOptions options;
     options.shots = {{"2B"}};
-    const auto drawing =
-        floor_plan_sheet(analysed(full_plan()), sheet_catalogue(), options, session().measure());
+    const auto drawing = floor_plan_of(analysed(full_plan()), options, session().measure());
     ASSERT_TRUE(drawing);
     EXPECT_EQ(count_of(*drawing, "2B, 36 mm"), 1U);
     EXPECT_EQ(count_of(*drawing, "Bea"), 1U);
@@ -243,8 +237,7 @@ TEST(FloorPlanSheet, ChosenShotsBringTheirBeats) {
 TEST(FloorPlanSheet, LayersCanBeLeftOut) {
     SheetOptions options;
     options.ground = options.coverage = options.pools = options.findings = false;
-    const auto drawing =
-        floor_plan_sheet(analysed(full_plan()), sheet_catalogue(), options, session().measure());
+    const auto drawing = floor_plan_of(analysed(full_plan()), options, session().measure());
     ASSERT_TRUE(drawing);
     for (const std::string name : {"ground", "coverage", "findings"}) {
         EXPECT_TRUE(layer_of(*drawing, name).marks.empty()) << name;
@@ -259,8 +252,7 @@ TEST(FloorPlanSheet, LayersCanBeLeftOut) {
 TEST(FloorPlanSheet, MistakesAreToldWithTheNearestName) {
     const checks::Analysis analysis = analysed(small_plan());
     const auto told = [&](const SheetOptions& options) {
-        const auto drawing =
-            floor_plan_sheet(analysis, sheet_catalogue(), options, session().measure());
+        const auto drawing = floor_plan_of(analysis, options, session().measure());
         return drawing ? std::string{} : drawing.error().message;
     };
     SheetOptions options;
@@ -287,7 +279,7 @@ TEST(FloorPlanSheet, AcceptedFindingsCarryTheirReason) {
     finding.message = "Something stands there.";
     finding.accepted = "seen at the recce";
     analysis.findings = {finding};
-    const auto drawing = floor_plan_sheet(analysis, sheet_catalogue(), {}, session().measure());
+    const auto drawing = floor_plan_of(analysis, {}, session().measure());
     ASSERT_TRUE(drawing);
     std::string all;
     for (const Text& text : texts_of(*drawing)) {
@@ -306,7 +298,7 @@ TEST(FloorPlanSheet, SameMatterInSeveralShotsIsToldOnce) {
     checks::Finding other = finding;
     other.shot = {"2A"};
     analysis.findings = {finding, other};
-    const auto drawing = floor_plan_sheet(analysis, sheet_catalogue(), {}, session().measure());
+    const auto drawing = floor_plan_of(analysis, {}, session().measure());
     ASSERT_TRUE(drawing);
     EXPECT_EQ(count_of(*drawing, "The boom is in shot 1A. Also shot 2A."), 1U);
 }
@@ -320,8 +312,7 @@ TEST(FloorPlanSheet, SmallPlanIsAsItWas) {
     options.file_hash = "0123abcd";
     // The words of findings belong to their checks.
     options.findings = false;
-    const auto drawing =
-        floor_plan_sheet(analysed(small_plan()), sheet_catalogue(), options, EvenMeasure{});
+    const auto drawing = floor_plan_of(analysed(small_plan()), options, EvenMeasure{});
     ASSERT_TRUE(drawing);
     const std::string text = as_text(*drawing);
     if (std::getenv("THROWLINE_UPDATE_GOLDEN") != nullptr) {

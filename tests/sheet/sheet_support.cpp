@@ -1,5 +1,7 @@
 #include "sheet/sheet_support.h"
 
+#include "sheet/floor_plan.h"
+
 #include "base/utf8.h"
 
 #include <fmt/format.h>
@@ -290,6 +292,12 @@ checks::Analysis analysed(const Plan& plan) {
         throw std::runtime_error{"the analysis was stopped"};
     }
     return *std::move(analysis);
+}
+
+Result<sheet::Drawing> floor_plan_of(const checks::Analysis& analysis,
+                                     const sheet::SheetOptions& options,
+                                     const sheet::TextMeasure& measure) {
+    return sheet::floor_plan_sheet({analysis, sheet_catalogue(), measure}, options);
 }
 
 const paint::PaintSession& session() {

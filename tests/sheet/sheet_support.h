@@ -4,6 +4,7 @@
 #include "checks/check.h"
 #include "plan/plan.h"
 #include "sheet/drawing.h"
+#include "sheet/sheet_options.h"
 #include "ui/paint/paint.h"
 
 #include <string>
@@ -28,6 +29,11 @@ plan::Plan full_plan(UnitSystem units = UnitSystem::metric);
 
 /// Everything known about a plan.
 checks::Analysis analysed(const plan::Plan& plan);
+
+/// The floor plan of a production with the shipped tables.
+Result<sheet::Drawing> floor_plan_of(const checks::Analysis& analysis,
+                                     const sheet::SheetOptions& options,
+                                     const sheet::TextMeasure& measure);
 
 /// The session of the test program.
 const paint::PaintSession& session();

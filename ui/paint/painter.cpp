@@ -142,6 +142,25 @@ class MarkPainter {
         painter_.restore();
     }
 
+    void operator()(const sheet::Picture& picture) const {
+        if (picture.pixels == nullptr || picture.pixels->width < 1 || picture.pixels->height < 1) {
+            return;
+        }
+        const sheet::Pixels& pixels = *picture.pixels;
+        const QImage image{pixels.rgb.data(), pixels.width, pixels.height, 3 * pixels.width,
+                           QImage::Format_RGB888};
+        painter_.save();
+        painter_.setOpacity(picture.strength);
+        painter_.setRenderHint(QPainter::SmoothPixmapTransform);
+        painter_.setTransform(
+            QTransform{picture.across.x() / pixels.width, picture.across.y() / pixels.width,
+                       picture.down.x() / pixels.height, picture.down.y() / pixels.height,
+                       picture.corner.x(), picture.corner.y()},
+            true);
+        painter_.drawImage(QPointF{0.0, 0.0}, image);
+        painter_.restore();
+    }
+
   private:
     static double anchor_share(const Text& text) {
         switch (text.anchor) {
@@ -165,9 +184,12 @@ void paint_drawing(QPainter& painter, const sheet::Drawing& drawing, Theme theme
     painter.save();
     const MarkPainter paint_mark{painter, theme};
     for (const sheet::Layer& layer : drawing.layers) {
+        painter.save();
+        painter.translate(point_of(layer.shift_mm));
         for (const sheet::Mark& mark : layer.marks) {
             std::visit(paint_mark, mark);
         }
+        painter.restore();
     }
     painter.restore();
 }

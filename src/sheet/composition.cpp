@@ -1,0 +1,304 @@
+#include "sheet/composition.h"
+
+#include "sheet/symbols.h"
+#include "sheet/unknown_name.h"
+
+#include <algorithm>
+#include <fmt/format.h>
+
+namespace throwline::sheet {
+
+namespace {
+
+/// For the upright check ruler at the left edge of the field.
+constexpr double kGutter_mm = 6.0;
+/// More tiles than this on a side nobody tapes together.
+constexpr int kMostTiles = 12;
+/// Kept free around a tile's piece for its crop marks, code and check ruler.
+constexpr double kTileMargin_mm = 12.0;
+
+/// A sheet that the drawing fits, divided, with the drawing's place on it.
+struct Composition {
+    Page page;
+    PlanFrame frame;
+    ScaleChoice choice;
+    catalogue::Paper paper;
+    std::optional<TileGrid> tiles;
+};
+
+/// What the page is divided by and the drawing fitted with.
+struct Fitting {
+    const SheetInput& input;
+    const SheetOptions& options;
+    const ScaledSheet& sheet;
+};
+
+PageNeeds needs_of(const Fitting& fitting, const catalogue::Paper& paper, Orientation orientation) {
+    const double sheet_width_mm = orientation == Orientation::landscape
+                                      ? std::max(paper.width.mm(), paper.height.mm())
+                                      : std::min(paper.width.mm(), paper.height.mm());
+    PageNeeds needs;
+    needs.margin_mm = fitting.options.margin.mm();
+    const double strip_width_mm =
+        sheet_width_mm - 2.0 * needs.margin_mm
+        - (orientation == Orientation::landscape
+               ? column_width_mm(sheet_width_mm, orientation, needs.margin_mm)
+               : 0.0);
+    needs.strip_height_mm =
+        kRulersHeight_mm
+        + cautions_height_mm(fitting.sheet.cautions, strip_width_mm, fitting.input.measure);
+    return needs;
+}
+
+ScaleQuestion question_of(const Fitting& fitting, const catalogue::Paper& paper,
+                          Orientation orientation, const PageNeeds& needs) {
+    const Page page = divided_page(paper, orientation, needs);
+    ScaleQuestion question;
+    question.width = Length::metres(fitting.sheet.extent.size().x());
+    question.depth = Length::metres(fitting.sheet.extent.size().y());
+    question.paper = paper;
+    question.margin = fitting.options.margin;
+    question.column = Length::millimetres(page.frame.width - page.field.width + 2.0 * kPlanMargin_mm
+                                          + kGutter_mm);
+    question.strip =
+        Length::millimetres(page.frame.height - page.field.height + 2.0 * kPlanMargin_mm);
+    question.system = fitting.input.analysis.plan->units;
+    question.with_extras = fitting.options.extra_scales;
+    question.orientation = orientation;
+    return question;
+}
+
+Result<Composition> fitted(const Fitting& fitting, const catalogue::Paper& paper,
+                           const std::vector<Orientation>& ways) {
+    std::optional<Composition> best;
+    Error why;
+    for (const Orientation way : ways) {
+        const PageNeeds needs = needs_of(fitting, paper, way);
+        const ScaleQuestion question = question_of(fitting, paper, way, needs);
+        const Result<ScaleChoice> choice =
+            fitting.options.scale.empty()
+                ? choose_scale(question, fitting.input.catalogue)
+                : check_scale(question, fitting.options.scale, fitting.input.catalogue);
+        if (!choice) {
+            why = choice.error();
+        } else if (!best || choice->scale.ratio < best->choice.scale.ratio) {
+            best = Composition{divided_page(paper, way, needs), {}, *choice, paper, {}};
+        }
+    }
+    if (!best) {
+        return tl::unexpected{why};
+    }
+    return *best;
+}
+
+/// The sheet that exactly fills a number of tiles.
+Result<Composition> fitted_to(const Fitting& fitting, const TileGrid& tiles) {
+    catalogue::Paper whole;
+    whole.name = fmt::format("{} x {} tiles", tiles.columns, tiles.rows);
+    whole.width = Length::millimetres(tiles.whole_width_mm());
+    whole.height = Length::millimetres(tiles.whole_height_mm());
+    const Orientation way =
+        whole.width >= whole.height ? Orientation::landscape : Orientation::portrait;
+    Result<Composition> fit = fitted(fitting, whole, {way});
+    if (fit) {
+        fit->tiles = tiles;
+    }
+    return fit;
+}
+
+/// The fewest tiles of a paper, either way round, that take the drawing at the scale asked for.
+Result<Composition> tiled(const Fitting& fitting, const catalogue::Paper& paper,
+                          const std::vector<Orientation>& ways, const Error& why) {
+    const double shorter_mm = std::min(paper.width.mm(), paper.height.mm());
+    const double longer_mm = std::max(paper.width.mm(), paper.height.mm());
+    TileGrid tiles;
+    tiles.margin_mm = std::max(kTileMargin_mm, fitting.options.margin.mm());
+    tiles.overlap_mm = fitting.options.tile_overlap->mm();
+    for (int count = 2; count <= kMostTiles * kMostTiles; ++count) {
+        for (tiles.columns = 1; tiles.columns <= std::min(count, kMostTiles); ++tiles.columns) {
+            tiles.rows = count / tiles.columns;
+            if (tiles.rows * tiles.columns != count || tiles.rows > kMostTiles) {
+                continue;
+            }
+            for (const Orientation way : ways) {
+                const bool wide = way == Orientation::landscape;
+                tiles.paper_width_mm = wide ? longer_mm : shorter_mm;
+                tiles.paper_height_mm = wide ? shorter_mm : longer_mm;
+                const bool has_room =
+                    std::min(tiles.piece_width_mm(), tiles.piece_height_mm()) > tiles.overlap_mm;
+                if (Result<Composition> fit =
+                        has_room ? fitted_to(fitting, tiles) : Result<Composition>{failure("")}) {
+                    return fit;
+                }
+            }
+        }
+    }
+    return failure(fmt::format("{}; it fits no {} tiles of {} either", why.message,
+                               kMostTiles * kMostTiles, paper.name));
+}
+
+Result<Composition> placed(const Fitting& fitting, const catalogue::Paper& paper) {
+    std::vector<Orientation> ways{Orientation::landscape, Orientation::portrait};
+    if (fitting.options.orientation) {
+        ways = {*fitting.options.orientation};
+    }
+    Result<Composition> fit = fitted(fitting, paper, ways);
+    if (!fit && fitting.options.tile_overlap && !fitting.options.scale.empty()) {
+        fit = tiled(fitting, paper, ways, fit.error());
+    }
+    if (!fit) {
+        return fit;
+    }
+    const Extent& extent = fitting.sheet.extent;
+    fit->frame.mm_per_m = 1000.0 / fit->choice.scale.ratio;
+    const Vec2 middle = (extent.low + extent.high) / 2.0;
+    const Vec2 centre = fit->page.field.centre() + Vec2{kGutter_mm / 2.0, 0.0};
+    fit->frame.origin_mm = {centre.x() - fit->frame.mm(middle.x()),
+                            centre.y() + fit->frame.mm(middle.y())};
+    return fit;
+}
+
+/// Names first where they cannot be left out, then the rest, so that what must be said finds room.
+void letter(Board& board) {
+    Marks& marks = board.layers[static_cast<std::size_t>(PlanLayer::lettering)];
+    for (const bool droppable : {false, true}) {
+        for (const LabelRequest& request : board.labels) {
+            if (request.may_drop == droppable) {
+                board.field.letter(request, marks);
+            }
+        }
+    }
+}
+
+/// The panel decides which findings are marked on the drawing, so it is laid out before them.
+void draw_panel(Board& board, const Fitting& fitting, const Page& page) {
+    Marks& marks = board.layers[static_cast<std::size_t>(PlanLayer::frame)];
+    if (fitting.sheet.panel) {
+        fitting.sheet.panel(marks, page.findings);
+        return;
+    }
+    const std::vector<NumberedFinding> shown = draw_findings_panel(
+        marks, page.findings, grouped(fitting.sheet.findings), fitting.input.measure);
+    draw_finding_marks(board, shown);
+}
+
+void draw_surroundings(Board& board, Composition& composition, const Fitting& fitting) {
+    Page& page = composition.page;
+    const plan::Plan& plan = *fitting.input.analysis.plan;
+    const TextMeasure& measure = fitting.input.measure;
+    Marks& marks = board.layers[static_cast<std::size_t>(PlanLayer::frame)];
+    for (const checks::Finding* finding : fitting.sheet.findings) {
+        board.used.insert(finding->severity == checks::Severity::error     ? LegendEntry::error
+                          : finding->severity == checks::Severity::caution ? LegendEntry::caution
+                                                                           : LegendEntry::note);
+    }
+    PageNeeds needs = needs_of(fitting, composition.paper, composition.choice.orientation);
+    needs.legend_height_mm = legend_height_mm(board.used, page.legend.width);
+    page = divided_page(composition.paper, composition.choice.orientation, needs);
+    draw_panel(board, fitting, page);
+    draw_legend(marks, page.legend, board.used);
+    draw_title_block(marks, page.title,
+                     {plan, fitting.options, composition.choice.scale.name, composition.paper.name,
+                      composition.choice.orientation, fitting.sheet.with_north},
+                     measure);
+    draw_rulers(marks, page.strip, composition.frame, plan.units);
+    draw_cautions(marks,
+                  {page.strip.left, page.strip.top + kRulersHeight_mm, page.strip.width,
+                   page.strip.height - kRulersHeight_mm},
+                  fitting.sheet.cautions, measure);
+    draw_page_lines(marks, page);
+}
+
+Drawing finished(Board& board, const Composition& composition, const Fitting& fitting) {
+    const std::string& title = fitting.input.analysis.plan->title;
+    Drawing drawing;
+    drawing.title = fmt::format("{}: {}", title, fitting.options.sheet_name);
+    drawing.subject = fmt::format("{} of {}, scale {} on {} {}", fitting.options.sheet_name, title,
+                                  composition.choice.scale.name, composition.paper.name,
+                                  name_of(composition.choice.orientation));
+    drawing.width_mm = composition.page.width_mm;
+    drawing.height_mm = composition.page.height_mm;
+    drawing.tiles = composition.tiles;
+    for (int i = 0; i < kPlanLayers; ++i) {
+        drawing.layers.push_back({std::string{name_of(static_cast<PlanLayer>(i))},
+                                  std::move(board.layers[static_cast<std::size_t>(i)])});
+    }
+    return drawing;
+}
+
+} // namespace
+
+Result<catalogue::Paper> paper_of(const SheetOptions& options,
+                                  const catalogue::Catalogue& catalogue) {
+    if (options.own_paper) {
+        return *options.own_paper;
+    }
+    if (const catalogue::Paper* paper = catalogue.paper(options.paper)) {
+        return *paper;
+    }
+    return no_such("paper", options.paper,
+                   names_of(catalogue.papers, [](const auto& paper) { return paper.name; }));
+}
+
+Extent extent_of(const plan::Plan& plan, const stage::Stage& stage, const Selection& selection) {
+    Extent extent;
+    for (const Vec2& corner : outer_outline(plan.room)) {
+        extent.include(corner);
+    }
+    for (const plan::Opening& opening : plan.room.openings) {
+        if (const auto end = door_leaf_end(plan.room, opening)) {
+            extent.include(*end);
+        }
+    }
+    for (const stage::PlacedScenery& piece : stage.scenery) {
+        for (const Vec2& corner : piece.outline) {
+            extent.include(corner);
+        }
+    }
+    for (const stage::PlacedLamp& lamp : stage.lamps) {
+        extent.include(floor_of(lamp.point));
+    }
+    for (const checks::BeatScene* scene : selection.beats) {
+        for (const stage::Figure& figure : scene->stage.figures) {
+            extent.include(floor_of(figure.base));
+        }
+    }
+    for (const checks::ShotScene* scene : selection.shots) {
+        extent.include(scene->shot->at);
+    }
+    return extent;
+}
+
+const stage::Stage& stage_shown(const SheetInput& input, const Selection& selection,
+                                stage::Stage& bare) {
+    if (!selection.beats.empty()) {
+        return selection.beats.front()->stage;
+    }
+    bare = stage::raise(*input.analysis.plan, input.catalogue, {});
+    return bare;
+}
+
+Result<Drawing> composed(const SheetInput& input, const SheetOptions& options,
+                         const ScaledSheet& sheet) {
+    const Result<catalogue::Paper> paper = paper_of(options, input.catalogue);
+    if (!paper) {
+        return tl::unexpected{paper.error()};
+    }
+    const Fitting fitting{input, options, sheet};
+    Result<Composition> composition = placed(fitting, *paper);
+    if (!composition) {
+        return tl::unexpected{composition.error()};
+    }
+    LabelField field{composition->page.field.inset(1.0), input.measure};
+    Board board{composition->frame, field};
+    const Box& around = composition->page.field;
+    draw_upright_ruler(board.layers[static_cast<std::size_t>(PlanLayer::frame)],
+                       {around.left + 1.5, around.centre().y() + 50.0});
+    field.take({around.left, around.centre().y() - 51.0, kGutter_mm + 1.5, 102.0});
+    sheet.draw(board);
+    letter(board);
+    draw_surroundings(board, *composition, fitting);
+    return finished(board, *composition, fitting);
+}
+
+} // namespace throwline::sheet

@@ -1,0 +1,55 @@
+#pragma once
+
+#include "sheet/board.h"
+#include "sheet/furniture.h"
+#include "sheet/page.h"
+#include "sheet/selection.h"
+
+#include <functional>
+
+/// What every sheet that is true to scale has in common: the paper, the scale, the place of the
+/// drawing, and what stands around it.
+namespace throwline::sheet {
+
+/// What a sheet is made from.
+struct SheetInput {
+    const checks::Analysis& analysis;
+    const catalogue::Catalogue& catalogue;
+    const TextMeasure& measure;
+};
+
+/// What is particular to one kind of sheet.
+struct ScaledSheet {
+    /// Everything that must be on the sheet, metres: a plan from above, or along and up.
+    Extent extent;
+    /// Lays the marks down and asks for lettering.
+    std::function<void(Board&)> draw;
+    /// Numbered, lettered in the panel and marked on the drawing.
+    std::vector<const checks::Finding*> findings;
+    /// What the panel holds in place of findings; lays its own marks.
+    std::function<void(Marks&, const Box&)> panel;
+    /// Cautions in the strip, as sentences.
+    std::vector<std::string> cautions;
+    /// Whether north is shown in the title block: not on a section.
+    bool with_north = true;
+};
+
+/// The finished sheet. Errors: an unknown paper or scale, or a drawing that fits neither the sheet
+/// nor, when the options allow tiles, a hundred of them.
+Result<Drawing> composed(const SheetInput& input, const SheetOptions& options,
+                         const ScaledSheet& sheet);
+
+/// The paper that the options ask for. Errors: no such paper.
+Result<catalogue::Paper> paper_of(const SheetOptions& options,
+                                  const catalogue::Catalogue& catalogue);
+
+/// Everything of a plan that stands on the floor or hangs over it, so that nothing is drawn off the
+/// sheet.
+Extent extent_of(const plan::Plan& plan, const stage::Stage& stage, const Selection& selection);
+
+/// The stage that lamps and scenery are drawn from: that of the first beat shown, else one without
+/// a beat, which is put into `bare`.
+const stage::Stage& stage_shown(const SheetInput& input, const Selection& selection,
+                                stage::Stage& bare);
+
+} // namespace throwline::sheet
