@@ -45,8 +45,8 @@ struct Adjustment {
     /// One a point; point 0 at the origin, point 1 on +x.
     std::vector<Vec2> points;
     std::vector<PointError> errors;
-    /// One an observation, in order; those left out as wrong have redundancy 1 and what they should
-    /// have read as `adjusted`.
+    /// One an observation, in order; those left out as wrong have redundancy 1, what they should
+    /// have read as `adjusted`, and their strength as `standardised`.
     std::vector<ObservationResult> observations;
     int degrees_of_freedom = 0;
     /// Weighted sum of squares of the residuals, and its square root over the degrees of freedom
@@ -59,19 +59,24 @@ struct Adjustment {
 
 /// Why a network has no single shape.
 struct Undetermined {
-    /// Points that can still move, in order.
+    /// Points that can still move against the others, in order.
     std::vector<int> loose;
-    /// Pairs of points between which one more distance would settle it, best first.
+    /// How many more distances it takes at least.
+    int needed = 1;
+    /// Pairs of points between which more distances would settle it. Where one is needed: each of
+    /// these alone does, best first. Where more are: all of these together do, the best first.
     std::vector<std::pair<int, int>> wanted;
     /// Two shapes fit as well (a mirror image of a part), as opposed to a part that moves freely.
     bool two_shapes = false;
+    /// Left empty here: whoever knows the names of the points words it.
     std::string sentence;
 };
 
-/// A reading taken for wrong, in the order in which they were found.
+/// A reading taken for wrong; the strongest first.
 struct Suspect {
     int observation = 0;
-    /// |standardised| when it was named.
+    /// By how many standard errors, its own and the others' together, it differs from what all
+    /// others say: |standardised| of it when the other suspects are left out.
     double strength = 0.0;
     /// What it should probably have read, from all the others, and that value's standard error.
     double probable = 0.0;

@@ -21,7 +21,8 @@ struct Distance {
 };
 
 /// The corner between two others is believed to be square; value is the angle at `corner` from
-/// `before` to `after`, radians, anticlockwise positive (+pi/2 or -pi/2).
+/// `before` to `after`, radians: +pi/2 or -pi/2, which mean the same. On which side a corner opens
+/// is seen from the readings; what is reported of it has the sign of the value given.
 struct Corner {
     int before = 0;
     int corner = 0;

@@ -1,1 +1,0 @@
-#include "survey/adjust.h"
