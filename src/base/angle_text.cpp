@@ -1,8 +1,10 @@
 #include "base/length_text.h"
 #include "base/measure_tokens.h"
 
+#include <array>
 #include <charconv>
 #include <cmath>
+#include <limits>
 
 namespace throwline {
 
@@ -123,7 +125,34 @@ class AngleParser {
     TokenReader tokens_;
 };
 
+/// The number of degrees that is exactly this angle; not every double in radians has one.
+std::optional<double> exact_degrees(Angle angle) {
+    constexpr double kInfinity = std::numeric_limits<double>::infinity();
+    const double near = angle.deg();
+    for (const double candidate : {std::round(near), near, std::nextafter(near, -kInfinity),
+                                   std::nextafter(near, kInfinity)}) {
+        if (Angle::degrees(candidate) == angle) {
+            return candidate == 0.0 ? 0.0 : candidate;
+        }
+    }
+    return std::nullopt;
+}
+
+/// Shortest digits without an exponent, which angles as text do not have.
+std::string plain_digits(double value) {
+    // The smallest double has 1074 binary places behind the point.
+    std::array<char, 1100> digits{};
+    const auto end = std::to_chars(digits.data(), digits.data() + digits.size(), value,
+                                   std::chars_format::fixed);
+    return {digits.data(), end.ptr};
+}
+
 } // namespace
+
+std::string exact_angle(Angle angle) {
+    const std::optional<double> degrees = exact_degrees(angle);
+    return degrees ? plain_digits(*degrees) + "deg" : plain_digits(angle.rad()) + "rad";
+}
 
 Result<Angle> parse_angle(std::string_view text) {
     return AngleParser{text}.parse();

@@ -294,6 +294,11 @@ class LengthParser {
 
 } // namespace
 
+bool is_length_unit(std::string_view word) {
+    return std::any_of(std::begin(kUnitWords), std::end(kUnitWords),
+                       [&](const UnitWord& entry) { return entry.word == word; });
+}
+
 Result<Length> parse_length(std::string_view text, const LengthReading& reading) {
     return LengthParser{text, reading}.parse();
 }

@@ -26,6 +26,9 @@ struct LengthReading {
 /// numbers without `bare_unit`, thousands separators, anything that is not finite or beyond 1e7 m.
 Result<Length> parse_length(std::string_view text, const LengthReading& reading = {});
 
+/// Whether a word in lower case is a unit of length, such as "ft", "metres" or "cm".
+bool is_length_unit(std::string_view word);
+
 /// Reads "12deg", "12°", "-3.5 deg", "0.2rad", "12° 30'", "12°30'15\""; a bare number is degrees.
 /// Errors as for lengths. Refused: minutes or seconds of 60 and more, anything beyond 1e6 degrees.
 Result<Angle> parse_angle(std::string_view text);
@@ -47,6 +50,9 @@ std::string shown(Length length, UnitSystem units);
 
 /// The shortest text that reads back to the same double, in metres: "3.5 m".
 std::string exact_metres(Length length);
+/// A text that reads back to the same double: "95deg", or "1.658rad" where no number of degrees is
+/// exactly this angle.
+std::string exact_angle(Angle angle);
 
 /// Fixed decimals, "." as the point whatever the locale, no negative zero.
 std::string fixed(double value, int decimals);

@@ -1,5 +1,6 @@
 #include "base/measure_tokens.h"
 
+#include "base/length_text.h"
 #include "base/utf8.h"
 
 #include <algorithm>
@@ -57,19 +58,19 @@ TokenKind kind_of_mark(char32_t c) {
 
 class Scanner {
   public:
-    Scanner(std::string_view text, bool decimal_comma)
-        : characters_{characters_of(text)}, decimal_comma_{decimal_comma} {}
+    /// The characters must outlive the scanner.
+    Scanner(std::span<const char32_t> characters, bool decimal_comma)
+        : characters_{characters}, decimal_comma_{decimal_comma} {}
 
-    std::vector<Token> all() {
-        std::vector<Token> tokens;
-        do {
-            while (is_space(at(0))) {
-                ++position_;
-            }
-            tokens.push_back(next());
-        } while (tokens.back().kind != TokenKind::end);
-        return tokens;
+    Token next() {
+        while (is_space(at(0))) {
+            ++position_;
+        }
+        return token_here();
     }
+
+    /// How many characters have been read.
+    std::size_t position() const { return position_; }
 
   private:
     /// U+0000 past the end, which has no meaning in a text either.
@@ -101,7 +102,7 @@ class Scanner {
 
     Token taken(TokenKind kind, std::size_t count) {
         Token token{.kind = kind, .column = static_cast<int>(position_) + 1, .text = {}};
-        token.text = utf8_of(std::span{characters_}.subspan(position_, count));
+        token.text = utf8_of(characters_.subspan(position_, count));
         position_ += count;
         return token;
     }
@@ -128,7 +129,7 @@ class Scanner {
         return token;
     }
 
-    Token next() {
+    Token token_here() {
         if (position_ >= characters_.size()) {
             return taken(TokenKind::end, 0);
         }
@@ -154,15 +155,72 @@ class Scanner {
         return taken(kind_of_mark(c), 1);
     }
 
-    std::vector<char32_t> characters_;
+    std::span<const char32_t> characters_;
     bool decimal_comma_;
     std::size_t position_ = 0;
 };
 
+bool is_amount(const Token& token) {
+    return token.kind == TokenKind::number || token.kind == TokenKind::vulgar_fraction;
+}
+
+/// Whether a token can follow another within one length. `touching`: no space is between them.
+bool goes_on(const Token& before, const Token& token, bool touching) {
+    switch (token.kind) {
+    case TokenKind::number:
+    case TokenKind::vulgar_fraction:
+        return true;
+    case TokenKind::hyphen:
+    case TokenKind::minus:
+    case TokenKind::plus:
+        return before.kind != TokenKind::hyphen && before.kind != TokenKind::minus
+               && before.kind != TokenKind::plus;
+    case TokenKind::slash:
+        return before.kind == TokenKind::number;
+    case TokenKind::prime:
+        return is_amount(before);
+    case TokenKind::double_prime:
+        return is_amount(before) && touching;
+    case TokenKind::word:
+        return is_amount(before) && is_length_unit(token.text);
+    case TokenKind::degree:
+    case TokenKind::other:
+    case TokenKind::end:
+        return false;
+    }
+    return false;
+}
+
+/// Whether a length can end with a token.
+bool can_end(const Token& token) {
+    return is_amount(token) || token.kind == TokenKind::prime
+           || token.kind == TokenKind::double_prime || token.kind == TokenKind::word;
+}
+
 } // namespace
 
 std::vector<Token> tokens_of(std::string_view text, bool decimal_comma) {
-    return Scanner{text, decimal_comma}.all();
+    const std::vector<char32_t> characters = characters_of(text);
+    Scanner scanner{characters, decimal_comma};
+    std::vector<Token> tokens;
+    do {
+        tokens.push_back(scanner.next());
+    } while (tokens.back().kind != TokenKind::end);
+    return tokens;
+}
+
+std::size_t length_extent(std::span<const char32_t> text) {
+    Scanner scanner{text, true};
+    std::size_t extent = 0;
+    for (Token before; true;) {
+        const Token token = scanner.next();
+        const bool touching = static_cast<std::size_t>(token.column) == extent + 1;
+        if (!goes_on(before, token, touching)) {
+            return extent;
+        }
+        extent = can_end(token) ? scanner.position() : extent;
+        before = token;
+    }
 }
 
 const Token& TokenReader::peek(std::size_t ahead) const {

@@ -4,6 +4,7 @@
 
 #include <cstdint>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -55,6 +56,11 @@ struct Token {
 /// thousands
 /// ("1,000", but not "0,125" or "1234,567") it is left as `other`.
 std::vector<Token> tokens_of(std::string_view text, bool decimal_comma);
+
+/// How many characters at the start of a text look like one length, to cut it out of a line of
+/// other words: 8 of "4ft 2in deep". What was cut out need not be a length that can be read. Quotes
+/// count as inches only when they touch a number, so that `4ft 2 "oak"` ends before the quote.
+std::size_t length_extent(std::span<const char32_t> text);
 
 /// Walks through tokens and words the errors.
 class TokenReader {

@@ -100,7 +100,21 @@ bool is_control(char c) {
     return static_cast<unsigned char>(c) < 0x20U || c == '\x7f';
 }
 
-/// What is wrong with a name, or nothing.
+} // namespace
+
+std::string fault_of(Length length, const LengthRange& range) {
+    return is_within(range, length) ? std::string{}
+                                    : fmt::format("{} is out of range; allowed is {}",
+                                                  exact_metres(length), allowed(range));
+}
+
+std::string fault_of(Angle angle, const AngleRange& range) {
+    return angle >= range.least && angle <= range.most
+               ? std::string{}
+               : fmt::format("{} is out of range; allowed is {} to {} degrees", exact_angle(angle),
+                             shortest(range.least.deg()), shortest(range.most.deg()));
+}
+
 std::string_view fault_of_name(const std::string& name) {
     if (name.empty()) {
         return "a name must not be empty";
@@ -117,7 +131,16 @@ std::string_view fault_of_name(const std::string& name) {
     return {};
 }
 
-} // namespace
+std::string fault_of_text(const std::string& text) {
+    if (text.size() > kLongestText) {
+        return fmt::format("a text must not be longer than {} bytes", kLongestText);
+    }
+    const auto is_forbidden = [](char c) { return is_control(c) && c != '\n'; };
+    if (std::any_of(text.begin(), text.end(), is_forbidden)) {
+        return "a text must not hold tabs or control characters other than \\n";
+    }
+    return {};
+}
 
 void read_value(Reading& reading, const Value& value, bool& into) {
     if (!value.is(catalogue::JsonKind::boolean)) {
@@ -156,9 +179,8 @@ void read_value(Reading& reading, const Value& value, Length& into, const Length
     if (!length) {
         return;
     }
-    if (!is_within(range, *length)) {
-        reading.wrong(value, fmt::format("{} is out of range; allowed is {}", exact_metres(*length),
-                                         allowed(range)));
+    if (std::string fault = fault_of(*length, range); !fault.empty()) {
+        reading.wrong(value, std::move(fault));
         return;
     }
     into = *length;
@@ -197,17 +219,11 @@ void read_value(Reading& reading, const Value& value, std::string& into) {
         reading.expected(value, "text");
         return;
     }
-    const std::string& text = value.node->text;
-    if (text.size() > kLongestText) {
-        reading.wrong(value, fmt::format("a text must not be longer than {} bytes", kLongestText));
+    if (std::string fault = fault_of_text(value.node->text); !fault.empty()) {
+        reading.wrong(value, std::move(fault));
         return;
     }
-    const auto is_forbidden = [](char c) { return is_control(c) && c != '\n'; };
-    if (std::any_of(text.begin(), text.end(), is_forbidden)) {
-        reading.wrong(value, "a text must not hold tabs or control characters other than \\n");
-        return;
-    }
-    into = text;
+    into = value.node->text;
 }
 
 void read_value(Reading&, const Value& value, Extra& into) {

@@ -43,6 +43,12 @@ struct AngleRange {
 /// A hundred turns either way: more is a slip of the keys.
 inline constexpr AngleRange kAnyTurn{Angle::degrees(-36'000), Angle::degrees(36'000)};
 
+/// What is wrong with a value, as a sentence; empty when nothing is.
+std::string fault_of(Length length, const LengthRange& range);
+std::string fault_of(Angle angle, const AngleRange& range);
+std::string_view fault_of_name(const std::string& name);
+std::string fault_of_text(const std::string& text);
+
 void read_value(Reading& reading, const Value& value, bool& into);
 void read_value(Reading& reading, const Value& value, double& into, const NumberRange& range);
 void read_value(Reading& reading, const Value& value, int& into, const WholeRange& range);

@@ -3,38 +3,9 @@
 #include "base/length_text.h"
 #include "plan/json_text.h"
 
-#include <array>
-#include <charconv>
-#include <cmath>
-#include <limits>
+#include <string_view>
 
 namespace throwline::plan {
-
-namespace {
-
-/// The number of degrees that is exactly this angle; not every double in radians has one.
-std::optional<double> exact_degrees(Angle angle) {
-    constexpr double kInfinity = std::numeric_limits<double>::infinity();
-    const double near = angle.deg();
-    for (const double candidate : {std::round(near), near, std::nextafter(near, -kInfinity),
-                                   std::nextafter(near, kInfinity)}) {
-        if (Angle::degrees(candidate) == angle) {
-            return candidate;
-        }
-    }
-    return std::nullopt;
-}
-
-/// Shortest digits without an exponent, which angles as text do not have.
-std::string plain_digits(double value) {
-    // The smallest double has 1074 binary places behind the point.
-    std::array<char, 1100> digits{};
-    const auto end = std::to_chars(digits.data(), digits.data() + digits.size(), value,
-                                   std::chars_format::fixed);
-    return {digits.data(), end.ptr};
-}
-
-} // namespace
 
 JsonOut out(bool value) {
     return JsonOut::leaf(value ? "true" : "false");
@@ -57,8 +28,10 @@ JsonOut out(Length length) {
 }
 
 JsonOut out(Angle angle) {
-    const std::optional<double> degrees = exact_degrees(angle);
-    return degrees ? out(*degrees) : out(plain_digits(angle.rad()) + "rad");
+    const std::string text = exact_angle(angle);
+    constexpr std::string_view kDegrees = "deg";
+    return text.ends_with(kDegrees) ? JsonOut::leaf(text.substr(0, text.size() - kDegrees.size()))
+                                    : out(text);
 }
 
 JsonOut out(const Vec2& point) {
