@@ -20,6 +20,7 @@ using test::EvenMeasure;
 using test::floor_plan_of;
 using test::full_plan;
 using test::session;
+using test::sheet_catalogue;
 using test::small_plan;
 
 std::vector<Text> texts_of(const Drawing& drawing) {
