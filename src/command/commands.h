@@ -6,6 +6,7 @@
 namespace throwline::command {
 
 Command check_command();
+Command compare_command();
 Command figures_command();
 Command sheet_command();
 Command lens_command();

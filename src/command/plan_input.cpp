@@ -28,25 +28,34 @@ Result<std::string> all_of(std::istream& in) {
 
 } // namespace
 
-Checked<PlanInput> plan_input(const Arguments& arguments, std::istream& in) {
-    auto catalogue = catalogue_for(arguments);
-    if (!catalogue) {
-        return tl::unexpected{catalogue.error()};
-    }
-    const std::string& name = arguments.operands().front();
+Checked<NamedPlan> named_plan(const std::string& name, const catalogue::Catalogue& catalogue,
+                              std::istream& in) {
     const bool piped = name == "-";
     const Result<std::string> text =
         piped ? all_of(in) : read_text_file(name, plan::kLargestPlanBytes);
     if (!text) {
         return tl::unexpected{Errors{text.error()}};
     }
-    auto plan = plan::read_plan(*text, *catalogue, piped ? "standard input" : name);
+    auto plan = plan::read_plan(*text, catalogue, piped ? "standard input" : name);
     if (!plan) {
         return tl::unexpected{plan.error()};
     }
-    return PlanInput{.catalogue = std::move(*catalogue),
-                     .plan = std::make_shared<const plan::Plan>(std::move(*plan)),
+    return NamedPlan{.plan = std::make_shared<const plan::Plan>(std::move(*plan)),
                      .mark = file_mark(*text)};
+}
+
+Checked<PlanInput> plan_input(const Arguments& arguments, std::istream& in) {
+    auto catalogue = catalogue_for(arguments);
+    if (!catalogue) {
+        return tl::unexpected{catalogue.error()};
+    }
+    auto read = named_plan(arguments.operands().front(), *catalogue, in);
+    if (!read) {
+        return tl::unexpected{read.error()};
+    }
+    return PlanInput{.catalogue = std::move(*catalogue),
+                     .plan = std::move(read->plan),
+                     .mark = std::move(read->mark)};
 }
 
 } // namespace throwline::command

@@ -18,4 +18,13 @@ struct PlanInput {
 };
 Checked<PlanInput> plan_input(const Arguments& arguments, std::istream& in);
 
+/// A plan that was read in a catalogue.
+struct NamedPlan {
+    plan::PlanPtr plan;
+    std::string mark;
+};
+/// The plan in a file, or on standard input when it is named "-".
+Checked<NamedPlan> named_plan(const std::string& name, const catalogue::Catalogue& catalogue,
+                              std::istream& in);
+
 } // namespace throwline::command

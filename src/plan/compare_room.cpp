@@ -46,7 +46,7 @@ std::optional<Length> outward_shift(const Polygon& old, const Polygon& now, std:
 
 Working outward_working(const Length shift, UnitSystem units) {
     return {.formula = "distance = shift of either end, square to the wall",
-            .inputs = {{"", "outward", exact_metres(shift)}},
+            .inputs = {{"", "outward", metres_text(shift, 4)}},
             .result = distance_text(shift, units),
             .source = "plain geometry"};
 }
@@ -67,12 +67,12 @@ bool told_by_walls(DifferenceLedger& ledger, const Room& old, const Room& now) {
         const Subject subject = wall_subject(old, now, i);
         entry.said = subject.said;
         entry.size_m = size_m;
-        entry.difference = {Change::moved,
-                            {subject.thing},
-                            capitalised(fmt::format("{} moved {} by {}.", subject.said,
-                                                    *shift < Length{} ? "in" : "out",
-                                                    distance_text(*shift, ledger.units()))),
-                            outward_working(*shift, ledger.units())};
+        entry.difference.change = Change::moved;
+        entry.difference.things = {subject.thing};
+        entry.difference.sentence = capitalised(fmt::format("{} moved {} by {}.", subject.said,
+                                                            *shift < Length{} ? "in" : "out",
+                                                            distance_text(*shift, ledger.units())));
+        entry.difference.working = outward_working(*shift, ledger.units());
         entries.push_back(std::move(entry));
     }
     for (LedgerEntry& entry : entries) {
@@ -116,6 +116,18 @@ std::string wall_phrases(const DifferenceLedger& ledger, const Wall& old, const 
     return fmt::format("{}", fmt::join(fields.phrases(), "; "));
 }
 
+/// "wall 3", "walls 1 and 2", "all walls"
+std::string said_walls(const std::vector<std::size_t>& walls, std::size_t count) {
+    if (walls.size() == 1) {
+        return wall_name(walls.front());
+    }
+    std::vector<std::string> numbers;
+    for (const std::size_t wall : walls) {
+        numbers.push_back(std::to_string(number_of_wall(static_cast<int>(wall))));
+    }
+    return walls.size() == count ? std::string{"all walls"} : "walls " + listed(numbers);
+}
+
 /// Walls of which the same is to be said are told together.
 void compare_walls(DifferenceLedger& ledger, const Room& old, const Room& now) {
     std::vector<std::pair<std::string, std::vector<std::size_t>>> told;
@@ -133,12 +145,8 @@ void compare_walls(DifferenceLedger& ledger, const Room& old, const Room& now) {
         }
     }
     for (const auto& [phrases, walls] : told) {
-        std::vector<std::string> names;
-        for (const std::size_t wall : walls) {
-            names.push_back(wall_name(wall));
-        }
         Subject subject = wall_subject(old, now, walls.front());
-        subject.said = listed(names);
+        subject.said = said_walls(walls, now.walls.size());
         ledger.tell(Change::changed, subject, fmt::format("{}: {}", subject.said, phrases));
     }
     if (old.walls.size() != now.walls.size() && old.outline.size() == now.outline.size()) {

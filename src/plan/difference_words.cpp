@@ -40,6 +40,11 @@ bool is_told(double part_m, double other_m) {
     return std::abs(part_m) >= std::max(kSlightMove.m(), kStraightShare * std::abs(other_m));
 }
 
+/// To a tenth of the smallest move that is told by itself.
+std::string working_metres(Length length) {
+    return metres_text(length, 4);
+}
+
 std::string across_text(double x_m, UnitSystem units) {
     return fmt::format("{} to the {}", distance_text(Length::metres(x_m), units),
                        x_m < 0.0 ? "left" : "right");
@@ -73,11 +78,12 @@ std::string shift_text(const Vec2& shift, UnitSystem units) {
 }
 
 Working shift_working(const Vec2& shift, UnitSystem units) {
-    return {.formula = "distance = sqrt(x² + y²)",
-            .inputs = {{"x", "to the right on the sheet", exact_metres(Length::metres(shift.x()))},
-                       {"y", "up the sheet", exact_metres(Length::metres(shift.y()))}},
-            .result = distance_text(Length::metres(shift.norm()), units),
-            .source = "plain geometry"};
+    return {
+        .formula = "distance = sqrt(x² + y²)",
+        .inputs = {{"x", "to the right on the sheet", working_metres(Length::metres(shift.x()))},
+                   {"y", "up the sheet", working_metres(Length::metres(shift.y()))}},
+        .result = distance_text(Length::metres(shift.norm()), units),
+        .source = "plain geometry"};
 }
 
 std::string rise_text(Length rise, UnitSystem units) {
@@ -87,8 +93,8 @@ std::string rise_text(Length rise, UnitSystem units) {
 
 Working rise_working(Length before, Length now, UnitSystem units) {
     return {.formula = "rise = height now - height before",
-            .inputs = {{"", "height before", exact_metres(before)},
-                       {"", "height now", exact_metres(now)}},
+            .inputs = {{"", "height before", working_metres(before)},
+                       {"", "height now", working_metres(now)}},
             .result =
                 fmt::format("{}{}", now < before ? "-" : "", distance_text(now - before, units)),
             .source = "plain geometry"};

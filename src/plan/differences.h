@@ -49,9 +49,13 @@ struct ChangedThing {
     std::vector<Vec2> now;
 };
 
+/// Whether a difference is about one thing, about all that moved by the same shift, or about all
+/// that hardly moved.
+enum class Gathering { one, together, slight };
+
 struct Difference {
     Change change = Change::changed;
-    /// One thing, or all those that moved together or hardly at all.
+    Gathering gathering = Gathering::one;
     std::vector<ChangedThing> things;
     /// In the units of the newer plan: "Camera 2 in shot 2A moved 40 cm to the left."
     std::string sentence;

@@ -30,9 +30,10 @@ std::string names_in(const Entries& entries) {
     return on_one_line(listed(names));
 }
 
-Difference one_of(const Entries& entries, std::string sentence) {
+Difference gathered(Gathering gathering, const Entries& entries, std::string sentence) {
     Difference difference;
     difference.change = Change::moved;
+    difference.gathering = gathering;
     difference.sentence = std::move(sentence);
     for (const LedgerEntry* entry : entries) {
         const std::vector<ChangedThing>& things = entry->difference.things;
@@ -43,19 +44,20 @@ Difference one_of(const Entries& entries, std::string sentence) {
 
 Difference together(const Entries& entries, UnitSystem units) {
     const Vec2& shift = *entries.front()->shift;
-    Difference difference =
-        one_of(entries, fmt::format("{} moved together {}: {}.",
-                                    counted(static_cast<int>(entries.size()), "thing"),
-                                    shift_text(shift, units), names_in(entries)));
+    Difference difference = gathered(Gathering::together, entries,
+                                     fmt::format("{} moved together {}: {}.",
+                                                 counted(static_cast<int>(entries.size()), "thing"),
+                                                 shift_text(shift, units), names_in(entries)));
     difference.working = shift_working(shift, units);
     return difference;
 }
 
 Difference slight(const Entries& entries, UnitSystem units) {
-    return one_of(entries, fmt::format("{} moved by less than {} or turned by less than {}°: {}.",
-                                       counted(static_cast<int>(entries.size()), "thing"),
-                                       units == UnitSystem::metric ? "1 mm" : "1/25 in",
-                                       shortest(kSlightTurn.deg()), names_in(entries)));
+    return gathered(Gathering::slight, entries,
+                    fmt::format("{} moved by less than {} or turned by less than {}°: {}.",
+                                counted(static_cast<int>(entries.size()), "thing"),
+                                units == UnitSystem::metric ? "1 mm" : "1/25 in",
+                                shortest(kSlightTurn.deg()), names_in(entries)));
 }
 
 /// Moves across the plan by the same shift, in the order of the first of each.

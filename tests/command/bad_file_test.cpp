@@ -35,6 +35,8 @@ class BadFile : public testing::Test {
     void expect_unread(const std::string& file) {
         expect_refused({.arguments = {"check", file}}, file);
         expect_refused({.arguments = {"check", file, "--json"}}, file);
+        expect_refused({.arguments = {"compare", file, kDemo}}, file);
+        expect_refused({.arguments = {"compare", kDemo, file}}, file);
         expect_refused({.arguments = {"sheet", file, "-o", at("sheet.pdf")}}, file);
         EXPECT_FALSE(fs::exists(at("sheet.pdf"))) << file;
     }
