@@ -164,6 +164,34 @@ TEST(Differences, ABeatIsToldByWhereItComes) {
     EXPECT_EQ(sentences(now, old), Sentences{"Beat 3 (Tasting) removed."});
 }
 
+TEST(Differences, SomebodyNewIsToldOnceAndNotByEachMark) {
+    Plan now = studio();
+    testing_support::add_person(now, "Cleo", {1, 2}, Angle{});
+    const auto all = differences(studio(), now);
+    ASSERT_EQ(all.size(), 1U);
+    EXPECT_EQ(all[0].sentence, "Cleo (cast) added.");
+    EXPECT_EQ(all[0].things[0].now, (std::vector<Vec2>{{1, 2}}));
+    EXPECT_EQ(sentences(now, studio()), Sentences{"Cleo (cast) removed."});
+}
+
+TEST(Differences, AMarkThatIsGoneTellsWhereThePersonStays) {
+    Plan now = studio();
+    now.beats.push_back({{"2"}, "", {}, {}});
+    Plan old = now;
+    old.beats[1].marks[{"Ana"}] = Mark{};
+    EXPECT_EQ(sentences(old, now),
+              Sentences{"Ana's mark in beat 2 removed; Ana stays as in beat 1."});
+    now.beats[1].marks[{"Ana"}] = OffFloor{};
+    EXPECT_EQ(sentences(old, now), Sentences{"Ana is off the floor in beat 2 now."});
+}
+
+TEST(Differences, WallsThatChangeAlikeAreToldTogether) {
+    Plan now = studio();
+    now.room.walls[0].thickness = now.room.walls[2].thickness = Length::metres(0.2);
+    EXPECT_EQ(sentences(studio(), now),
+              Sentences{"Walls 1 and 3: thickness from 0.10 m to 0.20 m."});
+}
+
 TEST(Differences, RunningOrderNamesTheFewestShots) {
     Plan old = studio();
     testing_support::add_shot(old, "2A", "camera 1", {6, 2}, {"Ben"});
