@@ -1,4 +1,5 @@
 #include "base/length_text.h"
+#include "checks/circuit_sum.h"
 #include "checks/power_checks.h"
 #include "checks/wording.h"
 
@@ -8,75 +9,56 @@ namespace throwline::checks {
 
 namespace {
 
-/// Protection for at least 125 % of a continuous load means planning to 80 % of the breaker.
-/// NFPA 70 (NEC) 210.20(A), from code summaries.
-constexpr double kContinuousShare = 0.8;
-/// Sums of quotients stray from a limit that they meet by no more than this.
-constexpr double kRounding_a = 1e-9;
-
-struct Load {
-    double watts = 0.0;
-    double amps = 0.0;
-    std::vector<std::string> lamps;
-    Vec2 at = Vec2::Zero();
-};
-
-Load load_of(const plan::Circuit& circuit, const CheckInput& input) {
-    Load load;
-    for (const plan::Lamp& lamp : input.plan.lamps) {
-        const catalogue::Instrument* instrument = input.catalogue.instrument(lamp.instrument);
-        if (lamp.circuit != circuit.id || instrument == nullptr) {
-            continue;
-        }
-        load.watts += instrument->watts;
-        load.amps += instrument->watts / (circuit.volts * instrument->power_factor);
-        load.lamps.push_back(lamp.id.name);
-        if (const std::optional<Vec3> point = plan::lamp_point(input.plan, lamp)) {
-            load.at += floor_of(*point);
-        }
-    }
+/// Where to look: the first outlet, else the middle of the lamps.
+Vec2 place_of(const plan::Circuit& circuit, const CircuitSum& load, const plan::Plan& plan) {
     if (!circuit.outlets.empty()) {
-        load.at = circuit.outlets.front();
-    } else if (!load.lamps.empty()) {
-        load.at /= static_cast<double>(load.lamps.size());
+        return circuit.outlets.front();
     }
-    return load;
+    Vec2 sum = Vec2::Zero();
+    for (const plan::Lamp* lamp : load.lamps) {
+        if (const std::optional<Vec3> point = plan::lamp_point(plan, *lamp)) {
+            sum += floor_of(*point);
+        }
+    }
+    return load.lamps.empty() ? sum : Vec2{sum / static_cast<double>(load.lamps.size())};
 }
 
-Working working_of(const plan::Circuit& circuit, const Load& load, double allowed_a) {
+Working working_of(const plan::Circuit& circuit, const CircuitSum& load, double most_a) {
     return {"I = sum of P / (V pf); allowed = breaker x "
-                + fixed(circuit.continuous ? 0.8 : 1.0, 2),
+                + fixed(circuit.continuous ? kContinuousShare : 1.0, 2),
             {{"P", "load of " + counted(static_cast<int>(load.lamps.size()), "lamp") + " at full",
-              fixed(load.watts, 0) + " W"},
+              fixed(load.power_w, 0) + " W"},
              {"V", "supply", fixed(circuit.volts, 0) + " V"},
              {"", "breaker", shortest(circuit.breaker_amps) + " A"},
-             {"", "allowed", fixed(allowed_a, 1) + " A"}},
-            fixed(load.amps, 2) + " A",
+             {"", "allowed", fixed(most_a, 1) + " A"}},
+            fixed(load.current_a, 2) + " A",
             "P = V I pf; continuous loads to 80 % of the breaker: NFPA 70 210.20(A), from code "
             "summaries. Local code and a licensed electrician decide."};
 }
 
 std::optional<Finding> judged(const plan::Circuit& circuit, const CheckInput& input) {
-    const Load load = load_of(circuit, input);
-    const double allowed_a = circuit.breaker_amps * (circuit.continuous ? kContinuousShare : 1.0);
-    if (load.amps <= allowed_a + kRounding_a) {
+    const CircuitSum load = sum_of(circuit, input.plan, input.catalogue);
+    const double most_a = allowed_a(circuit);
+    if (load.current_a <= most_a + kCurrentRounding_a) {
         return std::nullopt;
     }
-    const bool trips = load.amps > circuit.breaker_amps + kRounding_a;
+    const bool trips = load.current_a > circuit.breaker_amps + kCurrentRounding_a;
     Finding finding;
     finding.check = "circuit-load";
     finding.severity = Severity::error;
     finding.things = {circuit.id.name};
-    finding.things.insert(finding.things.end(), load.lamps.begin(), load.lamps.end());
-    finding.at = load.at;
-    finding.weight = load.amps / circuit.breaker_amps;
+    for (const plan::Lamp* lamp : load.lamps) {
+        finding.things.push_back(lamp->id.name);
+    }
+    finding.at = place_of(circuit, load, input.plan);
+    finding.weight = load.current_a / circuit.breaker_amps;
     finding.message = capitalised(fmt::format(
         "{} would carry {} A ({} W) from {} on a {} A breaker, {}.", said(circuit.id),
-        fixed(load.amps, 1), fixed(load.watts, 0),
+        fixed(load.current_a, 1), fixed(load.power_w, 0),
         counted(static_cast<int>(load.lamps.size()), "lamp"), shortest(circuit.breaker_amps),
         trips ? "more than the breaker holds"
-              : "over the " + fixed(allowed_a, 1) + " A planned for loads that stay on"));
-    finding.working = working_of(circuit, load, allowed_a);
+              : "over the " + fixed(most_a, 1) + " A planned for loads that stay on"));
+    finding.working = working_of(circuit, load, most_a);
     return finding;
 }
 

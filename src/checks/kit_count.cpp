@@ -1,45 +1,15 @@
 #include "base/polygon.h"
 #include "checks/power_checks.h"
+#include "checks/things_used.h"
 
 #include <algorithm>
 #include <fmt/format.h>
-#include <map>
 
 namespace throwline::checks {
 
-namespace {
-
-using UsersByItem = std::map<std::string, std::vector<std::string>>;
-
-UsersByItem things_used(const plan::Plan& plan) {
-    UsersByItem used;
-    for (const plan::Lamp& lamp : plan.lamps) {
-        used[lamp.instrument].push_back(lamp.id.name);
-        for (const std::string& filter : lamp.filters) {
-            used[filter].push_back(lamp.id.name);
-        }
-        if (const auto* stand = std::get_if<plan::StandMount>(&lamp.mount)) {
-            used[stand->support].push_back(lamp.id.name);
-        }
-    }
-    for (const plan::Camera& camera : plan.cameras) {
-        used[camera.sensor].push_back(camera.id.name);
-        used[camera.lens].push_back(camera.id.name);
-        used[camera.support].push_back(camera.id.name);
-    }
-    for (const plan::Scenery& scenery : plan.scenery) {
-        if (const auto* piece = std::get_if<plan::StockPiece>(&scenery.shape)) {
-            used[piece->item].push_back(scenery.id.name);
-        }
-    }
-    return used;
-}
-
-} // namespace
-
 std::vector<Finding> kit_count(const CheckInput& input, const std::stop_token&) {
     std::vector<Finding> findings;
-    const UsersByItem used = things_used(input.plan);
+    const ThingsUsed used = things_used(input.plan);
     const Vec2 middle = centroid(input.plan.room.outline);
     for (const plan::KitItem& owned : input.plan.kit) {
         const auto users = used.find(owned.item);

@@ -2,6 +2,7 @@
 #include "base/polygon.h"
 #include "checks/floor_checks.h"
 #include "checks/occupants.h"
+#include "checks/walks.h"
 #include "checks/wording.h"
 
 #include <algorithm>
@@ -15,35 +16,8 @@ namespace {
 /// over men and women).
 constexpr double kHalfShoulders = 0.142;
 
-struct Walk {
-    plan::Id<plan::Person> person;
-    std::vector<Vec2> points;
-    double stature_m = 0.0;
-
-    double half_width_m() const { return kHalfShoulders * stature_m; }
-};
-
-/// Whoever is marked in `beat` and stood somewhere before: from there over the path to the new
-/// mark.
-std::vector<Walk> walks_into(const plan::Plan& plan, std::size_t beat) {
-    std::vector<Walk> walks;
-    const auto before = plan::marks_at(plan, plan.beats[beat - 1].id);
-    for (const auto& [person_id, what] : plan.beats[beat].marks) {
-        const auto* mark = std::get_if<plan::Mark>(&what);
-        const auto start = before.find(person_id);
-        const plan::Person* person = plan::find(plan, person_id);
-        if (mark == nullptr || person == nullptr) {
-            continue;
-        }
-        Walk walk{person_id, {}, person->stature.m()};
-        if (start != before.end()) {
-            walk.points.push_back(start->second.at);
-        }
-        walk.points.insert(walk.points.end(), mark->path.begin(), mark->path.end());
-        walk.points.push_back(mark->at);
-        walks.push_back(std::move(walk));
-    }
-    return walks;
+double half_breadth_m(const Walk& walk) {
+    return kHalfShoulders * walk.stature_m;
 }
 
 /// A strip as wide as the walker along one leg of the walk.
@@ -95,7 +69,7 @@ std::vector<Polygon> walked_through(const Walk& walk, const Occupant& piece) {
         if ((to - from).norm() < kNoLeg_m) {
             continue;
         }
-        const Polygon path = strip(from, to, walk.half_width_m());
+        const Polygon path = strip(from, to, half_breadth_m(walk));
         for (Polygon& part :
              away_from(away_from(parts_shared(path, piece.outline), walk.points.front()),
                        walk.points.back())) {
@@ -119,7 +93,7 @@ Finding bump(const CheckInput& input, const plan::Beat& beat, const Walk& walk,
     finding.working = {
         "the strip that a walker's shoulders take along the path meets the outline",
         {{"", "width of the strip",
-          shown(Length::metres(2.0 * walk.half_width_m()), input.plan.units)}},
+          shown(Length::metres(2.0 * half_breadth_m(walk)), input.plan.units)}},
         area_text(finding.weight, input.plan.units) + " shared",
         "shoulder breadth .284 of stature: ANSUR II (NATICK/TR-15/007), mean of men and women"};
     return finding;

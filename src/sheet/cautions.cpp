@@ -2,19 +2,11 @@
 
 #include "sheet/text_wrap.h"
 
-#include <algorithm>
-
 namespace throwline::sheet {
 
 namespace {
 
 constexpr double kPad_mm = 3.0;
-
-bool hangs(const plan::Lamp& lamp) {
-    return std::holds_alternative<plan::GridHang>(lamp.mount)
-           || std::holds_alternative<plan::PipeHang>(lamp.mount)
-           || std::holds_alternative<plan::WallMount>(lamp.mount);
-}
 
 std::string run_on(const std::vector<std::string>& sentences) {
     std::string text;
@@ -28,31 +20,6 @@ std::string run_on(const std::vector<std::string>& sentences) {
 }
 
 } // namespace
-
-std::vector<std::string> cautions_for(const plan::Plan& plan) {
-    std::vector<std::string> cautions{
-        "Planning aid only: local law, the venue's rules, makers' instructions and licensed or "
-        "qualified people decide."};
-    if (std::any_of(plan.lamps.begin(), plan.lamps.end(), hangs)) {
-        cautions.emplace_back("Overhead: rated clamp and separate rated safety bond on everything "
-                              "that hangs; loads approved by a qualified person; floor below kept "
-                              "clear during work aloft.");
-    }
-    if (!plan.lamps.empty()) {
-        cautions.emplace_back("Lamps: keep the maker's distance to people, cloth and paint; let "
-                              "them cool. Mains: tested gear, protective earth, distribution by a "
-                              "licensed electrician.");
-    }
-    cautions.emplace_back("Ways out and fire equipment stay clear at full width; cables across "
-                          "walks ramped or taped; weights on stands.");
-    const bool has_window = std::any_of(
-        plan.room.openings.begin(), plan.room.openings.end(),
-        [](const plan::Opening& opening) { return opening.kind == plan::OpeningKind::window; });
-    if (has_window) {
-        cautions.emplace_back("Never look or aim a lens at the sun.");
-    }
-    return cautions;
-}
 
 double cautions_height_mm(const std::vector<std::string>& cautions, double width_mm,
                           const TextMeasure& measure) {

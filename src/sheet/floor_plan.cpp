@@ -1,5 +1,6 @@
 #include "sheet/floor_plan.h"
 
+#include "checks/cautions.h"
 #include "sheet/symbols.h"
 
 namespace throwline::sheet {
@@ -49,7 +50,7 @@ Result<Drawing> floor_plan_sheet(const SheetInput& input, const SheetOptions& op
         draw_plan(board, input, lamps, *selection, sheet.extent, options);
     };
     sheet.findings = selected_findings(input.analysis, options);
-    sheet.cautions = cautions_for(plan);
+    sheet.cautions = checks::cautions_for(plan);
     return composed(input, options, sheet);
 }
 

@@ -55,8 +55,6 @@ void draw_rulers(Marks& marks, const Box& box, const PlanFrame& frame, UnitSyste
 /// The check length across the direction of the other, along the left edge.
 void draw_upright_ruler(Marks& marks, const Vec2& foot);
 
-/// Which cautions a plan calls for, as sentences (general duty, no source; local rules decide).
-std::vector<std::string> cautions_for(const plan::Plan& plan);
 double cautions_height_mm(const std::vector<std::string>& cautions, double width_mm,
                           const TextMeasure& measure);
 void draw_cautions(Marks& marks, const Box& box, const std::vector<std::string>& cautions,
