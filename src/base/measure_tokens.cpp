@@ -171,10 +171,11 @@ bool goes_on(const Token& before, const Token& token, bool touching) {
     case TokenKind::vulgar_fraction:
         return true;
     case TokenKind::hyphen:
-    case TokenKind::minus:
-    case TokenKind::plus:
         return before.kind != TokenKind::hyphen && before.kind != TokenKind::minus
                && before.kind != TokenKind::plus;
+    case TokenKind::minus:
+    case TokenKind::plus:
+        return before.kind == TokenKind::end;
     case TokenKind::slash:
         return before.kind == TokenKind::number;
     case TokenKind::prime:

@@ -24,6 +24,11 @@ class SurveyCheck {
         }
         check_points();
         check_readings();
+        too_many("/chains", "chains", survey_.chains.size(), kMostItems);
+        too_many("/things", "things", survey_.things.size(), kMostItems);
+        too_many("/heights", "heights", survey_.heights.size(), kMostItems);
+        too_many("/outlets", "outlets", survey_.outlets.size(), kMostItems);
+        too_many("/notes", "notes", survey_.notes.size(), kMostItems);
         each("chains", survey_.chains, &SurveyCheck::check_chain);
         each("things", survey_.things, &SurveyCheck::check_thing);
         each("heights", survey_.heights, &SurveyCheck::check_height);

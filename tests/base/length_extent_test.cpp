@@ -32,6 +32,7 @@ TEST(LengthExtent, TakesAQuoteForInchesOnlyBehindADigit) {
 TEST(LengthExtent, LeavesOutWhatOnlyBeginsToGoOn) {
     EXPECT_EQ(length_at_start("3m - a note"), "3m");
     EXPECT_EQ(length_at_start("3 / x"), "3");
+    EXPECT_EQ(length_at_start("2mm + 0.5mm/m"), "2mm");
     EXPECT_EQ(length_at_start("wall 3m"), "");
     EXPECT_EQ(length_at_start("- m"), "");
     EXPECT_EQ(length_at_start(""), "");

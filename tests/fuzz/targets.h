@@ -17,6 +17,8 @@ void json_input(std::string_view bytes);
 void plan_input(std::string_view bytes);
 /// A user's own tables: each row that was accepted can be looked up and used.
 void catalogue_input(std::string_view bytes);
+/// A recce: what reads also writes, and reads back equal.
+void recce_input(std::string_view bytes);
 
 struct Target {
     /// Also of its dictionary here and of its folder in tests/corpus/.
