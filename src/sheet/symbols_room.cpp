@@ -1,4 +1,5 @@
 #include "sheet/symbols.h"
+#include "sheet/wall_side.h"
 
 #include <algorithm>
 #include <cmath>
@@ -11,36 +12,6 @@ namespace {
 constexpr double kPoche = 0.38;
 /// Drawn thickness of a door's leaf (common practice, no source).
 constexpr double kLeaf_m = 0.04;
-/// Walls without a thickness are drawn this thick, so that they can be seen.
-constexpr double kLeastWall_m = 0.02;
-
-/// One side of the room with its own axes: along the wall, and outward.
-struct WallSide {
-    Vec2 from = Vec2::Zero();
-    Vec2 to = Vec2::Zero();
-    Vec2 along = Vec2::UnitX();
-    Vec2 outward = Vec2::UnitY();
-    double length_m = 0.0;
-    double thickness_m = 0.0;
-
-    Vec2 inner(double s_m) const { return from + along * s_m; }
-    Vec2 outer(double s_m) const { return inner(s_m) + outward * thickness_m; }
-};
-
-WallSide side_of(const plan::Room& room, std::size_t index) {
-    const Polygon& corners = room.outline;
-    WallSide side;
-    side.from = corners[index];
-    side.to = corners[(index + 1) % corners.size()];
-    side.length_m = (side.to - side.from).norm();
-    side.along = side.length_m > 0.0 ? Vec2{(side.to - side.from) / side.length_m} : Vec2::UnitX();
-    side.outward =
-        signed_area(corners) > 0.0 ? Vec2{-turned_left(side.along)} : turned_left(side.along);
-    side.thickness_m =
-        std::max(kLeastWall_m, index < room.walls.size() ? room.walls[index].thickness.m() : 0.0);
-    return side;
-}
-
 /// Where the outer faces of two neighbouring walls meet.
 Vec2 outer_corner(const WallSide& before, const WallSide& after) {
     const double turn = cross(before.along, after.along);
