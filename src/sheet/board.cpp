@@ -1,5 +1,7 @@
 #include "sheet/board.h"
 
+#include "sheet/clip.h"
+
 namespace throwline::sheet {
 
 std::string_view name_of(PlanLayer layer) {
@@ -34,7 +36,20 @@ std::string_view name_of(PlanLayer layer) {
     return "";
 }
 
+void Board::draw_back(PlanLayer layer, double share) {
+    for (Mark& mark : layers[static_cast<std::size_t>(layer)]) {
+        mark = drawn_back(std::move(mark), share);
+    }
+}
+
 void Board::add(PlanLayer layer, Mark mark, Crowd crowd) {
+    if (window) {
+        for (Mark& piece : clipped(mark, *window)) {
+            field.cover(piece, crowd);
+            layers[static_cast<std::size_t>(layer)].push_back(std::move(piece));
+        }
+        return;
+    }
     field.cover(mark, crowd);
     layers[static_cast<std::size_t>(layer)].push_back(std::move(mark));
 }

@@ -3,6 +3,7 @@
 #include "sheet/label_field.h"
 
 #include <array>
+#include <optional>
 #include <set>
 #include <string>
 #include <vector>
@@ -50,7 +51,8 @@ enum class LegendEntry {
     pipe,
     error,
     caution,
-    note
+    note,
+    revised
 };
 
 /// The drawing while it is being made: marks by layer, words that still want a place, and what has
@@ -61,7 +63,13 @@ struct Board {
     std::array<Marks, kPlanLayers> layers{};
     std::vector<LabelRequest> labels{};
     std::set<LegendEntry> used{};
+    /// What lies beyond this is cut off; a sheet that shows all of its plan has none.
+    std::optional<Box> window{};
 
+    /// Whether a place on paper is shown.
+    bool shows(const Vec2& point) const { return !window || window->contains(point); }
+    /// Draws what has been laid down on a layer so far weaker, so that the rest stands out.
+    void draw_back(PlanLayer layer, double share);
     /// Lays down a mark; lettering keeps off it as `crowd` says.
     void add(PlanLayer layer, Mark mark, Crowd crowd = Crowd::none);
 };

@@ -1,10 +1,12 @@
 #include "sheet/composition.h"
 
 #include "sheet/symbols.h"
+#include "sheet/tile_margins.h"
 #include "sheet/unknown_name.h"
 
 #include <algorithm>
 #include <fmt/format.h>
+#include <limits>
 
 namespace throwline::sheet {
 
@@ -14,8 +16,8 @@ namespace {
 constexpr double kGutter_mm = 6.0;
 /// More tiles than this on a side nobody tapes together.
 constexpr int kMostTiles = 12;
-/// Kept free around a tile's piece for its crop marks, code and check ruler.
-constexpr double kTileMargin_mm = 12.0;
+/// Of tiles, when nobody said (common practice, no source).
+constexpr double kUsualOverlap_mm = 10.0;
 
 /// A sheet that the drawing fits, divided, with the drawing's place on it.
 struct Composition {
@@ -112,7 +114,7 @@ Result<Composition> tiled(const Fitting& fitting, const catalogue::Paper& paper,
     const double shorter_mm = std::min(paper.width.mm(), paper.height.mm());
     const double longer_mm = std::max(paper.width.mm(), paper.height.mm());
     TileGrid tiles;
-    tiles.margin_mm = std::max(kTileMargin_mm, fitting.options.margin.mm());
+    tiles.margin_mm = std::max(kLeastTileMargin_mm, fitting.options.margin.mm());
     tiles.overlap_mm = fitting.options.tile_overlap->mm();
     for (int count = 2; count <= kMostTiles * kMostTiles; ++count) {
         for (tiles.columns = 1; tiles.columns <= std::min(count, kMostTiles); ++tiles.columns) {
@@ -125,7 +127,9 @@ Result<Composition> tiled(const Fitting& fitting, const catalogue::Paper& paper,
                 tiles.paper_width_mm = wide ? longer_mm : shorter_mm;
                 tiles.paper_height_mm = wide ? shorter_mm : longer_mm;
                 const bool has_room =
-                    std::min(tiles.piece_width_mm(), tiles.piece_height_mm()) > tiles.overlap_mm;
+                    tiles.piece_width_mm() >= kLeastTilePiece_mm
+                    && std::min(tiles.piece_width_mm(), tiles.piece_height_mm())
+                           >= 2.0 * tiles.overlap_mm;
                 if (Result<Composition> fit =
                         has_room ? fitted_to(fitting, tiles) : Result<Composition>{failure("")}) {
                     return fit;
@@ -137,11 +141,49 @@ Result<Composition> tiled(const Fitting& fitting, const catalogue::Paper& paper,
                                kMostTiles * kMostTiles, paper.name));
 }
 
-Result<Composition> placed(const Fitting& fitting, const catalogue::Paper& paper) {
-    std::vector<Orientation> ways{Orientation::landscape, Orientation::portrait};
-    if (fitting.options.orientation) {
-        ways = {*fitting.options.orientation};
+std::vector<Orientation> ways_round(const SheetOptions& options) {
+    if (options.orientation) {
+        return {*options.orientation};
     }
+    return {Orientation::landscape, Orientation::portrait};
+}
+
+/// The smallest paper of the same family that takes the drawing at the scale asked for; empty when
+/// none does.
+std::string paper_needed(const Fitting& fitting, const catalogue::Paper& paper) {
+    const auto area_m2 = [](const catalogue::Paper& any) { return any.width.m() * any.height.m(); };
+    std::string found;
+    double least_m2 = std::numeric_limits<double>::max();
+    for (const catalogue::Paper& other : fitting.input.catalogue.papers) {
+        if (other.family != paper.family || area_m2(other) <= area_m2(paper)
+            || area_m2(other) >= least_m2) {
+            continue;
+        }
+        if (const auto fit = fitted(fitting, other, ways_round(fitting.options))) {
+            found = paper_text(other, fit->choice.orientation);
+            least_m2 = area_m2(other);
+        }
+    }
+    return found;
+}
+
+std::vector<LargerScale> larger_scales(const Fitting& fitting, const Composition& composition) {
+    std::vector<LargerScale> larger;
+    for (const ScaleAlternative& other : composition.choice.larger) {
+        SheetOptions options = fitting.options;
+        options.scale = other.scale.name;
+        options.tile_overlap =
+            options.tile_overlap.value_or(Length::millimetres(kUsualOverlap_mm));
+        const Fitting asked{fitting.input, options, fitting.sheet};
+        const auto tiles = tiled(asked, composition.paper, ways_round(options), {});
+        larger.push_back({other.scale.name, paper_needed(asked, composition.paper),
+                          tiles ? tiles->tiles->columns * tiles->tiles->rows : 0});
+    }
+    return larger;
+}
+
+Result<Composition> placed(const Fitting& fitting, const catalogue::Paper& paper) {
+    const std::vector<Orientation> ways = ways_round(fitting.options);
     Result<Composition> fit = fitted(fitting, paper, ways);
     if (!fit && fitting.options.tile_overlap && !fitting.options.scale.empty()) {
         fit = tiled(fitting, paper, ways, fit.error());
@@ -163,7 +205,7 @@ void letter(Board& board) {
     Marks& marks = board.layers[static_cast<std::size_t>(PlanLayer::lettering)];
     for (const bool droppable : {false, true}) {
         for (const LabelRequest& request : board.labels) {
-            if (request.may_drop == droppable) {
+            if (request.may_drop == droppable && board.shows(request.anchor)) {
                 board.field.letter(request, marks);
             }
         }
@@ -177,8 +219,16 @@ void draw_panel(Board& board, const Fitting& fitting, const Page& page) {
         fitting.sheet.panel(marks, page.findings);
         return;
     }
-    const std::vector<NumberedFinding> shown = draw_findings_panel(
-        marks, page.findings, grouped(fitting.sheet.findings), fitting.input.measure);
+    Box rest = page.findings;
+    if (fitting.sheet.above_findings) {
+        const double taken_mm = fitting.sheet.above_findings(marks, rest);
+        rest = {rest.left, rest.top + taken_mm, rest.width, rest.height - taken_mm};
+    }
+    std::vector<NumberedFinding> shown =
+        draw_findings_panel(marks, rest, grouped(fitting.sheet.findings), fitting.input.measure);
+    std::erase_if(shown, [&](const NumberedFinding& numbered) {
+        return !board.shows(board.frame.at(numbered.finding->at));
+    });
     draw_finding_marks(board, shown);
 }
 
@@ -193,10 +243,13 @@ void draw_surroundings(Board& board, Composition& composition, const Fitting& fi
                                                                            : LegendEntry::note);
     }
     PageNeeds needs = needs_of(fitting, composition.paper, composition.choice.orientation);
-    needs.legend_height_mm = legend_height_mm(board.used, page.legend.width);
+    needs.legend_height_mm =
+        fitting.sheet.with_legend ? legend_height_mm(board.used, page.legend.width) : 0.0;
     page = divided_page(composition.paper, composition.choice.orientation, needs);
     draw_panel(board, fitting, page);
-    draw_legend(marks, page.legend, board.used);
+    if (fitting.sheet.with_legend) {
+        draw_legend(marks, page.legend, board.used);
+    }
     draw_title_block(marks, page.title,
                      {plan, fitting.options, composition.choice.scale.name, composition.paper.name,
                       composition.choice.orientation, fitting.sheet.with_north},
@@ -213,12 +266,20 @@ Drawing finished(Board& board, const Composition& composition, const Fitting& fi
     const std::string& title = fitting.input.analysis.plan->title;
     Drawing drawing;
     drawing.title = fmt::format("{}: {}", title, fitting.options.sheet_name);
-    drawing.subject = fmt::format("{} of {}, scale {} on {} {}", fitting.options.sheet_name, title,
-                                  composition.choice.scale.name, composition.paper.name,
-                                  name_of(composition.choice.orientation));
+    drawing.scale = composition.choice.scale.name;
+    drawing.paper = paper_text(composition.paper, composition.choice.orientation);
+    drawing.subject = fmt::format("{} of {}, scale {} on {}", fitting.options.sheet_name, title,
+                                  drawing.scale, drawing.paper);
     drawing.width_mm = composition.page.width_mm;
     drawing.height_mm = composition.page.height_mm;
     drawing.tiles = composition.tiles;
+    drawing.caption = fmt::format("{}, scale {}", drawing.title, drawing.scale);
+    if (!fitting.options.file_hash.empty()) {
+        drawing.caption += fmt::format(", file {}", fitting.options.file_hash);
+    }
+    if (fitting.sheet.tells_larger && !composition.tiles) {
+        drawing.larger = larger_scales(fitting, composition);
+    }
     for (int i = 0; i < kPlanLayers; ++i) {
         drawing.layers.push_back({std::string{name_of(static_cast<PlanLayer>(i))},
                                   std::move(board.layers[static_cast<std::size_t>(i)])});
@@ -227,6 +288,10 @@ Drawing finished(Board& board, const Composition& composition, const Fitting& fi
 }
 
 } // namespace
+
+std::string paper_text(const catalogue::Paper& paper, Orientation orientation) {
+    return fmt::format("{} {}", paper.name, name_of(orientation));
+}
 
 Result<catalogue::Paper> paper_of(const SheetOptions& options,
                                   const catalogue::Catalogue& catalogue) {
@@ -291,6 +356,9 @@ Result<Drawing> composed(const SheetInput& input, const SheetOptions& options,
     }
     LabelField field{composition->page.field.inset(1.0), input.measure};
     Board board{composition->frame, field};
+    if (sheet.is_cutout) {
+        board.window = composition->page.field;
+    }
     const Box& around = composition->page.field;
     draw_upright_ruler(board.layers[static_cast<std::size_t>(PlanLayer::frame)],
                        {around.left + 1.5, around.centre().y() + 50.0});

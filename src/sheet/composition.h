@@ -30,8 +30,17 @@ struct ScaledSheet {
     std::function<void(Marks&, const Box&)> panel;
     /// Cautions in the strip, as sentences.
     std::vector<std::string> cautions;
+    /// What stands above the findings in their part of the panel; lays its own marks and returns
+    /// the height that it took.
+    std::function<double(Marks&, const Box&)> above_findings;
+    /// The extent is a piece of something larger: what lies beyond the field is cut off.
+    bool is_cutout = false;
+    /// Without a legend its part of the panel goes to the findings.
+    bool with_legend = true;
     /// Whether north is shown in the title block: not on a section.
     bool with_north = true;
+    /// Whether the drawing tells what larger scales would take.
+    bool tells_larger = false;
 };
 
 /// The finished sheet. Errors: an unknown paper or scale, or a drawing that fits neither the sheet
@@ -42,6 +51,9 @@ Result<Drawing> composed(const SheetInput& input, const SheetOptions& options,
 /// The paper that the options ask for. Errors: no such paper.
 Result<catalogue::Paper> paper_of(const SheetOptions& options,
                                   const catalogue::Catalogue& catalogue);
+
+/// "A3 landscape"
+std::string paper_text(const catalogue::Paper& paper, Orientation orientation);
 
 /// Everything of a plan that stands on the floor or hangs over it, so that nothing is drawn off the
 /// sheet.

@@ -137,15 +137,31 @@ struct TileGrid {
     double whole_height_mm() const { return rows * (piece_height_mm() - overlap_mm) + overlap_mm; }
 };
 
+/// What the next larger scale would take.
+struct LargerScale {
+    std::string scale;
+    /// "A1 landscape": the smallest of the same family; empty when it fits none.
+    std::string paper;
+    /// How many tiles of the paper asked for; 0 when no hundred of them would do.
+    int tiles = 0;
+};
+
 struct Drawing {
     std::string title;
     /// What the sheet shows, for the properties of a written file.
     std::string subject;
+    /// "1:50", and "A3 landscape"; no scale where nothing is true to one.
+    std::string scale;
+    std::string paper;
     double width_mm = 297.0;
     double height_mm = 210.0;
     std::vector<Layer> layers;
     /// Set when it is larger than the paper asked for.
     std::optional<TileGrid> tiles;
+    /// What stands on each of its tiles: title, scale, state of the plan's file.
+    std::string caption;
+    /// Nearest first; only for drawings that tell it.
+    std::vector<LargerScale> larger;
 };
 
 /// How wide a text is; the painter's font at run time, a fixed table in tests.

@@ -46,6 +46,19 @@ std::vector<Vec2> arc_points(const Vec2& centre, double radius_mm, double from_r
     return points;
 }
 
+Mark drawn_back(Mark mark, double share) {
+    const auto weaken = [share](Pen& pen, Fill& fill) {
+        pen.strength *= share;
+        fill.strength *= fill.ink == Ink::paper ? 1.0 : share;
+    };
+    if (auto* path = std::get_if<Path>(&mark)) {
+        weaken(path->pen, path->fill);
+    } else if (auto* round = std::get_if<Circle>(&mark)) {
+        weaken(round->pen, round->fill);
+    }
+    return mark;
+}
+
 Vec2 paper_direction(double angle_rad) {
     return {std::cos(angle_rad), -std::sin(angle_rad)};
 }

@@ -36,6 +36,8 @@ Path open_path(std::vector<Vec2> points, const Pen& pen);
 Path outline(std::vector<Vec2> points, const Pen& pen, const Fill& fill = {});
 /// Points of an arc from one angle to another (plan sense: y up), on paper.
 std::vector<Vec2> arc_points(const Vec2& centre, double radius_mm, double from_rad, double to_rad);
+/// The mark with all its pens and fills weaker by a share; words and bare paper stay as they are.
+Mark drawn_back(Mark mark, double share);
 /// The unit direction on paper (y down) of an angle anticlockwise from +x.
 Vec2 paper_direction(double angle_rad);
 

@@ -31,8 +31,9 @@ Page portrait(Page page, const PageNeeds& needs) {
     page.strip = {frame.left, band_top_mm - needs.strip_height_mm, frame.width,
                   needs.strip_height_mm};
     page.field = {frame.left, frame.top, frame.width, page.strip.top - frame.top};
-    page.findings = {frame.left, band_top_mm, frame.width - 2.0 * part_mm, band_mm};
-    page.legend = {page.findings.right(), band_top_mm, part_mm, band_mm};
+    const double legend_mm = needs.legend_height_mm > 0.0 ? part_mm : 0.0;
+    page.findings = {frame.left, band_top_mm, frame.width - part_mm - legend_mm, band_mm};
+    page.legend = {page.findings.right(), band_top_mm, legend_mm, band_mm};
     page.title = {page.legend.right(), band_top_mm, part_mm, band_mm};
     return page;
 }

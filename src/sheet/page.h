@@ -26,6 +26,7 @@ struct Page {
 struct PageNeeds {
     double margin_mm = 10.0;
     double strip_height_mm = 30.0;
+    /// 0 for a sheet without one.
     double legend_height_mm = 40.0;
 };
 

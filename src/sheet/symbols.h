@@ -5,6 +5,7 @@
 #include "sheet/hatch.h"
 #include "sheet/selection.h"
 
+#include <functional>
 #include <span>
 #include <string>
 #include <vector>
@@ -36,7 +37,14 @@ void draw_people(Board& board, const plan::Plan& plan, const Selection& selectio
 void draw_cameras(Board& board, const plan::Plan& plan, const Selection& selection);
 void draw_coverage(Board& board, const plan::Plan& plan, const Selection& selection);
 
-void draw_lamps(Board& board, const plan::Plan& plan, std::span<const stage::PlacedLamp> lamps);
+/// What is lettered beside a lamp.
+using LampLettering =
+    std::function<std::vector<LabelLine>(const plan::Lamp&, const stage::PlacedLamp&)>;
+/// Its name, then "ch 12, C1", what of that is known.
+std::vector<LabelLine> lamp_name_lines(const plan::Lamp& lamp, const stage::PlacedLamp& placed);
+std::string patch_text(const plan::Lamp& lamp);
+void draw_lamps(Board& board, const plan::Plan& plan, std::span<const stage::PlacedLamp> lamps,
+                const LampLettering& lettering = lamp_name_lines);
 /// Where beams fall at half their peak: on the floor, or at the height of the face aimed at.
 void draw_pools(Board& board, const plan::Plan& plan, std::span<const stage::PlacedLamp> lamps);
 

@@ -148,17 +148,8 @@ void draw_mount(Board& board, const plan::Lamp& lamp, const PlacedLamp& placed) 
     }
 }
 
-/// "ch 12, C1", what of it is known.
-std::string patch_text(const plan::Lamp& lamp) {
-    std::string text = lamp.channel > 0 ? fmt::format("ch {}", lamp.channel) : std::string{};
-    if (!lamp.circuit.empty()) {
-        text += fmt::format("{}{}", text.empty() ? "" : ", ", lamp.circuit.name);
-    }
-    return text;
-}
-
-void label_lamp(Board& board, const plan::Lamp& lamp, const PlacedLamp& placed,
-                const Housing& body) {
+/// Words beside a lamp, still without any.
+LabelRequest label_beside(const Board& board, const PlacedLamp& placed, const Housing& body) {
     LabelRequest label;
     const Vec2 middle =
         looks_down(placed) ? floor_of(placed.face)
@@ -167,11 +158,7 @@ void label_lamp(Board& board, const plan::Lamp& lamp, const PlacedLamp& placed,
     label.anchor = board.frame.at(middle);
     label.half_mm = Vec2::Constant(board.frame.mm(0.75 * std::max(body.deep_m / 2.0, body.half_m)));
     label.ink = Ink::lamp;
-    label.lines = {{lamp.id.name, true}};
-    if (const std::string patch = patch_text(lamp); !patch.empty()) {
-        label.lines.push_back({patch});
-    }
-    board.labels.push_back(label);
+    return label;
 }
 
 /// Where rays at half the beam angle come down on a level plane.
@@ -227,7 +214,24 @@ void draw_pools(Board& board, const plan::Plan& plan, std::span<const PlacedLamp
     }
 }
 
-void draw_lamps(Board& board, const plan::Plan& plan, std::span<const PlacedLamp> lamps) {
+std::string patch_text(const plan::Lamp& lamp) {
+    std::string text = lamp.channel > 0 ? fmt::format("ch {}", lamp.channel) : std::string{};
+    if (!lamp.circuit.empty()) {
+        text += fmt::format("{}{}", text.empty() ? "" : ", ", lamp.circuit.name);
+    }
+    return text;
+}
+
+std::vector<LabelLine> lamp_name_lines(const plan::Lamp& lamp, const PlacedLamp& /*placed*/) {
+    std::vector<LabelLine> lines{{lamp.id.name, true}};
+    if (const std::string patch = patch_text(lamp); !patch.empty()) {
+        lines.push_back({patch});
+    }
+    return lines;
+}
+
+void draw_lamps(Board& board, const plan::Plan& plan, std::span<const PlacedLamp> lamps,
+                const LampLettering& lettering) {
     for (const PlacedLamp& placed : lamps) {
         const plan::Lamp* lamp = planned(plan, placed);
         if (lamp == nullptr || placed.instrument == nullptr) {
@@ -246,7 +250,9 @@ void draw_lamps(Board& board, const plan::Plan& plan, std::span<const PlacedLamp
             draw_housing(board, {board.frame, face, angle_of(floor_of(placed.axis))},
                          *placed.instrument, body);
         }
-        label_lamp(board, *lamp, placed, body);
+        LabelRequest label = label_beside(board, placed, body);
+        label.lines = lettering(*lamp, placed);
+        board.labels.push_back(std::move(label));
     }
 }
 
