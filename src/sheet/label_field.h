@@ -66,6 +66,9 @@ class LabelField {
     void cover(const Mark& mark, Crowd crowd);
     /// Nothing else may be lettered here.
     void take(const Box& box);
+    /// How much is drawn under a box; nothing where it leaves the area, or where lettering or
+    /// something that must not be lettered over is in the way.
+    std::optional<double> crowding(const Box& box);
 
     /// The least crowded place for a box near an anchor, which is then taken, with its leader.
     /// Nothing when the whole area is full, or nothing near by is free and `may_drop`.
@@ -88,7 +91,6 @@ class LabelField {
     void cover_point(const Vec2& point, Crowd crowd);
     void cover_line(std::span<const Vec2> points, bool closed, Crowd crowd);
     void cover_inside(std::span<const Vec2> points, Crowd crowd);
-    std::optional<double> crowding(const Box& box);
     std::optional<double> leader_crowding(const PlacedBox& placed, bool under_lettering);
     bool set_down(const LabelRequest& request, std::span<const LabelLine> lines,
                   bool under_lettering, Marks& marks);

@@ -12,6 +12,7 @@ namespace {
 constexpr double kPoche = 0.38;
 /// Drawn thickness of a door's leaf (common practice, no source).
 constexpr double kLeaf_m = 0.04;
+
 /// Where the outer faces of two neighbouring walls meet.
 Vec2 outer_corner(const WallSide& before, const WallSide& after) {
     const double turn = cross(before.along, after.along);
