@@ -18,10 +18,19 @@ struct SheetInput {
     const TextMeasure& measure;
 };
 
+/// Paper kept free around a drawing for what is written beside it.
+struct Surround {
+    double left_mm = kPlanMargin_mm;
+    double right_mm = kPlanMargin_mm;
+    double above_mm = kPlanMargin_mm;
+    double below_mm = kPlanMargin_mm;
+};
+
 /// What is particular to one kind of sheet.
 struct ScaledSheet {
     /// Everything that must be on the sheet, metres: a plan from above, or along and up.
     Extent extent;
+    Surround surround;
     /// Lays the marks down and asks for lettering.
     std::function<void(Board&)> draw;
     /// Numbered, lettered in the panel and marked on the drawing.
