@@ -22,10 +22,7 @@ void hang(HangingByName& all, const std::string& name, double limit_kg, const pl
 /// "C2" hangs from the pipe along number 2, the pipe along letter C, or both.
 void hang_on_grid(HangingByName& all, const plan::Grid& grid, const std::string& typed,
                   const plan::Lamp& lamp, double mass_kg, const Vec2& at) {
-    std::string position = typed;
-    for (char& c : position) {
-        c = c >= 'a' && c <= 'z' ? static_cast<char>(c - 'a' + 'A') : c;
-    }
+    const std::string position = grid_position(typed);
     hang(all, "grid point " + position, grid.point_load_kg, lamp, mass_kg, at);
     const std::size_t digits = position.find_first_of("0123456789");
     if (grid.run != plan::PipeRun::along_numbers) {
@@ -46,6 +43,14 @@ void hang_on_pipe(HangingByName& all, const plan::Plan& plan, const plan::PipeHa
 }
 
 } // namespace
+
+std::string grid_position(std::string_view typed) {
+    std::string position{typed};
+    for (char& c : position) {
+        c = c >= 'a' && c <= 'z' ? static_cast<char>(c - 'a' + 'A') : c;
+    }
+    return position;
+}
 
 HangingByName everything_hanging(const plan::Plan& plan, const catalogue::Catalogue& catalogue) {
     HangingByName all;

@@ -5,10 +5,14 @@
 
 #include <map>
 #include <string>
+#include <string_view>
 #include <vector>
 
 /// What hangs from pipes and points: for the check, and for the lists that show the same figures.
 namespace throwline::checks {
+
+/// A grid position as it is named everywhere, however it was typed: "C2" for "c2".
+std::string grid_position(std::string_view typed);
 
 /// What hangs from one pipe or point.
 struct Hanging {

@@ -27,6 +27,10 @@ SubjectFigures subject_figures(const ShotScene& scene, const stage::ShotView& vi
 
 } // namespace
 
+std::optional<optics::DepthOfField> sharp_range(const stage::ShotView& view) {
+    return optics::depth_of_field(focus_setting(view), view.focus_distance);
+}
+
 std::optional<ShotFigures> figures_of(const ShotScene& scene) {
     if (!scene.view) {
         return std::nullopt;
@@ -36,7 +40,7 @@ std::optional<ShotFigures> figures_of(const ShotScene& scene) {
     figures.beat = scene.beat->id;
     figures.camera = scene.shot->camera;
     figures.view = *scene.view;
-    figures.sharp = optics::depth_of_field(focus_setting(*scene.view), scene.view->focus_distance);
+    figures.sharp = sharp_range(*scene.view);
     figures.close_focus = scene.view->lens->close_focus;
     figures.wanted = scene.shot->size;
     for (const stage::Figure* figure : subjects_on_floor(scene)) {

@@ -37,6 +37,9 @@ struct ShotFigures {
     std::vector<SubjectFigures> subjects;
 };
 
+/// What is sharp; nothing when the focus distance is not beyond the focal length.
+std::optional<optics::DepthOfField> sharp_range(const stage::ShotView& view);
+
 /// Nothing when the shot cannot be resolved.
 std::optional<ShotFigures> figures_of(const ShotScene& scene);
 

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -54,16 +55,24 @@ struct Table {
     std::vector<std::string> cautions;
 };
 
+/// Whether nothing stands in a column of any row.
+bool is_empty_column(const Table& table, std::size_t column);
+
 /// RFC 4180: CRLF, quotes doubled, one header row of keys, first the section when there are
-/// several. A cell is its number (plain decimal point) where it has one, else its text; a text that
-/// a spreadsheet would take for a formula gets an apostrophe before it. Totals are left out: a
-/// spreadsheet adds for itself.
+/// several. A cell is its number (plain decimal point, to a millionth) where it has one, else its
+/// text; a text that a spreadsheet would take for a formula gets an apostrophe before it. Totals
+/// are left out: a spreadsheet adds for itself.
 std::string as_csv(const Table& table);
 
-/// {"name", "title", "columns", "sections": [{"heading", "rows": [{key: number or text}], ...}]}
+/// {"name", "title", "columns": [{"key", "title"}], "sections": [{"heading", "rows": [{key: number
+/// or text}], "totals": [likewise], "remarks": [text]}], "cautions": [text]}, indented, with a line
+/// end. Numbers as in CSV; null for a cell in which nothing stands.
 std::string as_json(const Table& table);
+/// {"lists": [as above]}
+std::string as_json(std::span<const Table> tables);
 
-/// For a terminal: columns aligned, headings over their rows.
+/// For a terminal: columns aligned, headings over their rows, without columns in which nothing
+/// stands.
 std::string as_text(const Table& table);
 
 } // namespace throwline::lists

@@ -1,1 +1,0 @@
-#include "lists/lists.h"
