@@ -2,6 +2,7 @@
 
 #include "survey/least_squares.h"
 #include "survey/modelled.h"
+#include "survey/screen.h"
 #include "survey/settling.h"
 
 #include <algorithm>
@@ -10,8 +11,6 @@
 namespace throwline::survey {
 namespace {
 
-// Redundancy by which nothing can be divided: an error of a metre would show as 0.1 mm.
-constexpr double kNoRedundancy = 1e-4;
 // Non-centrality for alpha 0.001 and power 0.80 (Baarda's tables; computed from the normal
 // distribution: 3.2905 + 0.8416).
 constexpr double kNonCentrality = 4.132;
@@ -68,7 +67,14 @@ std::optional<Adjustment> adjusted(const Network& network, std::span<const Vec2>
     if (!settling.settled) {
         return std::nullopt;
     }
-    const std::vector<Vec2>& points = settling.points;
+    std::optional<Adjustment> result = assessed(network, settling.points);
+    if (result) {
+        result->iterations = settling.rounds;
+    }
+    return result;
+}
+
+std::optional<Adjustment> assessed(const Network& network, std::span<const Vec2> points) {
     const std::optional<LinearFit> fit = weighted_least_squares(
         design_matrix(network, points), misclosures(network, points), sigmas_of(network));
     if (!fit) {
@@ -84,13 +90,15 @@ std::optional<Adjustment> adjusted(const Network& network, std::span<const Vec2>
     }
     result.degrees_of_freedom =
         static_cast<int>(network.observations.size()) - unknowns_of(network);
-    result.weighted_sum = settling.loss;
-    if (result.degrees_of_freedom > 0) {
-        result.unit_weight_error = std::sqrt(settling.loss / result.degrees_of_freedom);
+    for (std::size_t i = 0; i < network.observations.size(); ++i) {
+        const double ratio = result.observations[i].residual / network.observations[i].sigma;
+        result.weighted_sum += ratio * ratio;
     }
-    result.test = global_test(settling.loss, result.degrees_of_freedom);
-    result.iterations = settling.rounds;
-    result.points = std::move(settling.points);
+    if (result.degrees_of_freedom > 0) {
+        result.unit_weight_error = std::sqrt(result.weighted_sum / result.degrees_of_freedom);
+    }
+    result.test = global_test(result.weighted_sum, result.degrees_of_freedom);
+    result.points.assign(points.begin(), points.end());
     return result;
 }
 

@@ -89,7 +89,8 @@ struct Suspect {
 struct Solution {
     /// Without the suspects.
     Adjustment adjustment;
-    /// With all observations, as first computed.
+    /// With all observations, as first computed. Where a reading is so wrong that no shape fits it,
+    /// the points are those of `adjustment`, with all residuals there.
     Adjustment with_all;
     std::vector<Suspect> suspects;
     /// No reading explains it: the test still fails with all that can be spared left out.
@@ -99,6 +100,10 @@ struct Solution {
 /// Adjusts from given first values. Nothing when the normal equations are singular there or the
 /// iteration does not settle.
 std::optional<Adjustment> adjusted(const Network& network, std::span<const Vec2> start);
+
+/// What the readings say of points that are given (in the datum), without moving them. Nothing when
+/// the normal equations are singular there.
+std::optional<Adjustment> assessed(const Network& network, std::span<const Vec2> points);
 
 /// Finds the shape from the readings alone, adjusts it, and sets aside readings that are wrong, one
 /// at a time, the worst first; a room with two wrong readings and enough others still finds both.

@@ -2,15 +2,15 @@
 
 #include "survey/least_squares.h"
 #include "survey/modelled.h"
+#include "survey/screen.h"
 
+#include <Eigen/Cholesky>
 #include <algorithm>
 #include <cmath>
 
 namespace throwline::survey {
 namespace {
 
-// Redundancy by which nothing can be divided.
-constexpr double kNoRedundancy = 1e-4;
 // Two readings that explain a disagreement within this share cannot be told apart.
 constexpr double kTie = 0.02;
 // Rounding must not decide between readings that explain exactly as much: the first is named.
@@ -18,80 +18,33 @@ constexpr double kRounding = 1e-7;
 // The shape moves once wrong readings are out; the search is repeated until it names the same.
 constexpr int kMostRounds = 4;
 
-/// Residuals in standard errors, and how an error in one reading shows in all of them; for any set
-/// of readings left out, in the linear model at one shape.
-struct Screen {
-    Eigen::VectorXd residual;
-    Eigen::MatrixXd shows;
-    double weighted_sum = 0.0;
-
-    double standardised(int i) const {
-        const double redundancy = shows(i, i);
-        return redundancy > kNoRedundancy ? residual[i] / std::sqrt(redundancy) : 0.0;
-    }
-};
-
-std::optional<Screen> screen_at(const Network& network, std::span<const Vec2> shape) {
-    const Eigen::MatrixXd design = design_matrix(network, shape);
-    const Eigen::VectorXd sigma = sigmas_of(network);
-    const auto fit = weighted_least_squares(design, misclosures(network, shape), sigma);
-    if (!fit) {
-        return std::nullopt;
-    }
-    const Eigen::VectorXd root_weight = sigma.cwiseInverse();
-    const Eigen::MatrixXd scaled = root_weight.asDiagonal() * design;
-    Screen screen;
-    screen.residual = root_weight.cwiseProduct(fit->residuals);
-    screen.shows = Eigen::MatrixXd::Identity(sigma.size(), sigma.size())
-                   - scaled * fit->covariance * scaled.transpose();
-    screen.weighted_sum = fit->weighted_sum;
-    return screen;
-}
-
-/// The same with one more reading left out.
-Screen left_out(const Screen& screen, int out) {
-    const Eigen::VectorXd column = screen.shows.col(out);
-    const double redundancy = column[out];
-    const double residual = screen.residual[out];
-    Screen rest = screen;
-    rest.residual -= column * (residual / redundancy);
-    rest.shows -= column * (column.transpose() / redundancy);
-    rest.residual[out] = 0.0;
-    rest.shows.row(out).setZero();
-    rest.shows.col(out).setZero();
-    rest.weighted_sum -= residual * residual / redundancy;
-    return rest;
-}
-
-Screen left_out(Screen screen, std::span<const int> out) {
-    for (const int reading : out) {
-        if (screen.shows(reading, reading) > kNoRedundancy) {
-            screen = left_out(screen, reading);
-        }
-    }
-    return screen;
+/// Half of what is spare, so that as much is left to confirm as is set aside.
+int most_wrong(const Network& network) {
+    const int spare = static_cast<int>(network.observations.size()) - unknowns_of(network);
+    return std::max(1, (spare + 1) / 2);
 }
 
 class Search {
   public:
-    Search(const Network& network, Screen screen) : network_(network), all_(std::move(screen)) {
-        const int spare = static_cast<int>(network.observations.size()) - unknowns_of(network);
-        // Half of what is spare, so that as much is left to confirm as is set aside.
-        most_ = std::max(1, (spare + 1) / 2);
-    }
+    Search(const Network& network, Screen screen)
+        : network_(network), all_(std::move(screen)), most_(most_wrong(network)) {}
 
-    std::vector<int> wrong_readings() const {
-        const std::vector<int> singly = one_by_one({});
-        std::vector<int> chosen = singly;
-        const bool doubtful = singly.size() > 1 || !explained(singly);
+    /// `hint` are readings that may be wrong, such as those that miss a shape found otherwise.
+    std::vector<int> wrong_readings(const std::vector<int>& hint) const {
+        std::vector<int> best = one_by_one({});
+        const bool doubtful = best.size() > 1 || !explained(best);
+        reinstate(best);
+        std::vector<std::vector<int>> others{one_by_one(hint)};
         if (doubtful && most_ >= 2) {
-            const std::vector<int> pair = one_by_one(best_pair());
-            if (is_better(pair, singly)) {
-                chosen = pair;
+            others.push_back(one_by_one(best_pair()));
+        }
+        for (std::vector<int>& other : others) {
+            reinstate(other);
+            if (is_better(other, best)) {
+                best = other;
             }
         }
-        reinstate(chosen);
-        return chosen;
+        return best;
     }
 
     /// Others that explain as much as one of those set aside.
@@ -106,6 +59,19 @@ class Search {
             }
         }
         return ties;
+    }
+
+    /// Takes back what agrees with the others after all, the best agreeing first.
+    void reinstate(std::vector<int>& out) const {
+        while (!out.empty()) {
+            const auto least = std::min_element(out.begin(), out.end(), [&](int a, int b) {
+                return strength(out, a) < strength(out, b);
+            });
+            if (strength(out, *least) > kWrong) {
+                return;
+            }
+            out.erase(least);
+        }
     }
 
     double strength(const std::vector<int>& wrong, int suspect) const {
@@ -127,17 +93,27 @@ class Search {
         return rest;
     }
 
+    /// The reading with the largest standardised residual. Of several that explain as much the one
+    /// that has to be wrong by least.
     int worst(const Screen& screen) const {
-        int worst = -1;
         double most = 0.0;
         for (int i = 0; i < count(); ++i) {
+            most = std::max(most, std::abs(screen.standardised(i)) * handicap(i));
+        }
+        int worst = -1;
+        for (int i = 0; i < count(); ++i) {
             const double size = std::abs(screen.standardised(i)) * handicap(i);
-            if (size > most * (1.0 + kRounding)) {
+            const bool least_wrong =
+                worst < 0 || wrong_by(screen, i) < wrong_by(screen, worst) * (1.0 - kRounding);
+            if (size > 0.0 && size >= most * (1.0 - kTie) && least_wrong) {
                 worst = i;
-                most = size;
             }
         }
         return worst;
+    }
+
+    static double wrong_by(const Screen& screen, int i) {
+        return std::abs(screen.residual[i]) / screen.shows(i, i);
     }
 
     bool explained(const std::vector<int>& out) const {
@@ -161,25 +137,58 @@ class Search {
         return out;
     }
 
+    /// The two readings that leave least to explain when both are wrong, counting what it costs
+    /// that they are.
     std::vector<int> best_pair() const {
         std::vector<int> best;
-        double most = 0.0;
+        double least = all_.weighted_sum;
         for (int i = 0; i < count(); ++i) {
             if (all_.shows(i, i) <= kNoRedundancy) {
                 continue;
             }
             const Screen rest = left_out(all_, i);
-            const double first = std::pow(all_.standardised(i), 2);
             for (int j = i + 1; j < count(); ++j) {
-                const double taken = (first + std::pow(rest.standardised(j), 2))
-                                     * std::pow(handicap(i) * handicap(j), 2);
-                if (taken > most * (1.0 + kRounding)) {
-                    most = taken;
-                    best = {i, j};
+                if (rest.shows(j, j) > kNoRedundancy) {
+                    const double left = cost_of_pair(rest, i, j);
+                    if (left < least * (1.0 - kRounding)) {
+                        least = left;
+                        best = {i, j};
+                    }
                 }
             }
         }
         return best;
+    }
+
+    /// What is left of the weighted sum without both, and the costs of two errors of that size;
+    /// `rest` is without the first.
+    double cost_of_pair(const Screen& rest, int i, int j) const {
+        const double second = rest.residual[j] / rest.shows(j, j);
+        const double first = (all_.residual[i] - all_.shows(i, j) * second) / all_.shows(i, i);
+        const double left = rest.weighted_sum - std::pow(rest.standardised(j), 2);
+        const double belief = 2.0 - handicap(i) - handicap(j);
+        return left + cost_of(first) + cost_of(second) + belief * all_.weighted_sum;
+    }
+
+    /// What is left of the weighted sum, and the costs of errors as large as they have to be.
+    double cost_of_all(const std::vector<int>& out) const {
+        const auto size = static_cast<Eigen::Index>(out.size());
+        Eigen::MatrixXd shows(size, size);
+        Eigen::VectorXd residual(size);
+        for (Eigen::Index i = 0; i < size; ++i) {
+            residual[i] = all_.residual[out[static_cast<std::size_t>(i)]];
+            for (Eigen::Index j = 0; j < size; ++j) {
+                shows(i, j) =
+                    all_.shows(out[static_cast<std::size_t>(i)], out[static_cast<std::size_t>(j)]);
+            }
+        }
+        const Eigen::VectorXd wrong_by = shows.llt().solve(residual);
+        double cost = all_.weighted_sum - wrong_by.dot(residual);
+        for (Eigen::Index i = 0; i < size; ++i) {
+            cost += cost_of(wrong_by[i]);
+            cost += (1.0 - handicap(out[static_cast<std::size_t>(i)])) * all_.weighted_sum;
+        }
+        return cost;
     }
 
     bool is_better(const std::vector<int>& a, const std::vector<int>& b) const {
@@ -187,28 +196,12 @@ class Search {
         if (explains != explained(b)) {
             return explains;
         }
-        if (a.size() != b.size()) {
-            return a.size() < b.size();
-        }
-        return left_out(all_, a).weighted_sum < left_out(all_, b).weighted_sum;
-    }
-
-    /// Takes back what agrees with the others after all, the best agreeing first.
-    void reinstate(std::vector<int>& out) const {
-        while (!out.empty()) {
-            const auto least = std::min_element(out.begin(), out.end(), [&](int a, int b) {
-                return strength(out, a) < strength(out, b);
-            });
-            if (strength(out, *least) > kWrong) {
-                return;
-            }
-            out.erase(least);
-        }
+        return cost_of_all(a) < cost_of_all(b) * (1.0 - kRounding);
     }
 
     const Network& network_;
     Screen all_;
-    int most_ = 1;
+    int most_;
 };
 
 struct Chosen {
@@ -216,27 +209,88 @@ struct Chosen {
     Adjustment adjustment;
 };
 
-/// The readings that are wrong and the shape without them; repeated from the shape without them.
-std::optional<Chosen> chosen_at(const Network& network, std::span<const Vec2> shape) {
-    std::optional<Chosen> chosen;
+/// Whether readings that were kept still disagree.
+bool is_unexplained(const Adjustment& kept) {
+    return kept.test == GlobalTest::fails
+           || std::any_of(kept.observations.begin(), kept.observations.end(),
+                          [](const ObservationResult& result) {
+                              return std::abs(result.standardised.value_or(0.0)) > kWrong;
+                          });
+}
+
+std::optional<Chosen> chosen_without(const Network& network, std::vector<int> wrong,
+                                     std::span<const Vec2> start) {
+    std::optional<Adjustment> adjustment = adjusted(without(network, wrong), start);
+    if (!adjustment) {
+        return std::nullopt;
+    }
+    return Chosen{std::move(wrong), *std::move(adjustment)};
+}
+
+/// What a search in the linear model finds; repeated from the shape without the wrong readings.
+std::optional<Chosen> found_near(const Network& network, std::span<const Vec2> shape) {
+    std::optional<Chosen> found;
     std::vector<Vec2> points(shape.begin(), shape.end());
+    std::vector<int> hint = missing_readings(network, shape);
     for (int round = 0; round < kMostRounds; ++round) {
         const std::optional<Screen> screen = screen_at(network, points);
         if (!screen) {
-            return chosen;
+            return found;
         }
-        std::vector<int> wrong = Search(network, *screen).wrong_readings();
-        if (chosen && wrong == chosen->wrong) {
-            return chosen;
+        std::vector<int> wrong = Search(network, *screen).wrong_readings(hint);
+        if (found && wrong == found->wrong) {
+            return found;
         }
-        std::optional<Adjustment> adjustment = adjusted(without(network, wrong), points);
-        if (!adjustment) {
-            return chosen;
+        std::optional<Chosen> next = chosen_without(network, wrong, points);
+        if (!next) {
+            return found;
         }
-        points = adjustment->points;
-        chosen = Chosen{std::move(wrong), *std::move(adjustment)};
+        points = next->adjustment.points;
+        hint = std::move(wrong);
+        found = std::move(next);
     }
-    return chosen;
+    return found;
+}
+
+/// What misses a shape, left out as it is.
+std::optional<Chosen> as_missed(const Network& network, std::span<const Vec2> shape) {
+    const std::vector<int> missing = missing_readings(network, shape);
+    if (static_cast<int>(missing.size()) > most_wrong(network)) {
+        return std::nullopt;
+    }
+    std::optional<Chosen> chosen = chosen_without(network, missing, shape);
+    const auto screen = chosen ? screen_at(network, chosen->adjustment.points) : std::nullopt;
+    if (!screen) {
+        return std::nullopt;
+    }
+    std::vector<int> wrong = missing;
+    Search(network, *screen).reinstate(wrong);
+    return chosen_without(network, std::move(wrong), chosen->adjustment.points);
+}
+
+/// What it costs to believe a choice.
+double cost_of(const Network& network, const Chosen& chosen) {
+    // Two and a half standard errors: what would be gained by leaving out a reading that is right.
+    constexpr double kUnexplained = 6.0;
+    return cost_of(network, chosen.adjustment.points)
+           + (is_unexplained(chosen.adjustment) ? kUnexplained : 0.0);
+}
+
+/// The one that costs least of what comes out from several shapes.
+std::optional<Chosen> chosen_from(const Network& network, std::span<const Shape> shapes) {
+    std::optional<Chosen> best;
+    double least = 0.0;
+    for (const Shape& shape : shapes) {
+        for (auto* const way : {&found_near, &as_missed}) {
+            std::optional<Chosen> chosen = (*way)(network, shape.points);
+            const double cost = chosen ? cost_of(network, *chosen) : 0.0;
+            if (chosen && (!best || cost < least * (1.0 - kRounding))) {
+                best = std::move(chosen);
+                least = cost;
+            }
+        }
+    }
+    return best;
 }
 
 /// Variances that the shape without the wrong readings predicts for all readings.
@@ -296,31 +350,35 @@ std::vector<Suspect> suspects_of(const Network& network, const Eigen::VectorXd& 
     return suspects;
 }
 
-bool is_unexplained(const Chosen& chosen) {
-    const auto& results = chosen.adjustment.observations;
-    std::size_t over = 0;
-    for (const ObservationResult& result : results) {
-        over += std::abs(result.standardised.value_or(0.0)) > kWrong ? 1 : 0;
+/// The readings contradict each other so much that nothing can be said: all points are loose.
+Undetermined nothing_settles(const Network& network) {
+    Undetermined result;
+    result.needed = 0;
+    for (int point = 0; point < network.points; ++point) {
+        result.loose.push_back(point);
     }
-    return over > chosen.wrong.size() || chosen.adjustment.test == GlobalTest::fails;
+    return result;
 }
 
 } // namespace
 
-std::optional<Solution> without_wrong_readings(const Network& network,
-                                               std::span<const Vec2> shape) {
-    std::optional<Adjustment> with_all = adjusted(network, shape);
-    std::optional<Chosen> chosen = chosen_at(network, shape);
-    if (!with_all || !chosen) {
-        return std::nullopt;
+tl::expected<Solution, Undetermined> without_wrong_readings(const Network& network,
+                                                            std::span<const Shape> shapes) {
+    std::optional<Adjustment> with_all = adjusted(network, shapes.front().points);
+    std::optional<Chosen> chosen = chosen_from(network, shapes);
+    if (!chosen) {
+        return tl::make_unexpected(nothing_settles(network));
+    }
+    if (!with_all) {
+        with_all = assessed(network, chosen->adjustment.points);
     }
     const Eigen::VectorXd variances = predicted_variances(network, *chosen);
-    put_back(network, variances, *chosen);
     Solution solution;
+    solution.unexplained = is_unexplained(chosen->adjustment);
+    put_back(network, variances, *chosen);
     solution.suspects = suspects_of(network, variances, *chosen);
-    solution.unexplained = is_unexplained(*chosen);
+    solution.with_all = with_all ? *std::move(with_all) : chosen->adjustment;
     solution.adjustment = std::move(chosen->adjustment);
-    solution.with_all = *std::move(with_all);
     return solution;
 }
 

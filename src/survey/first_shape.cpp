@@ -3,10 +3,12 @@
 #include "base/polygon.h"
 #include "survey/modelled.h"
 #include "survey/placing.h"
+#include "survey/screen.h"
 #include "survey/settling.h"
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 
 namespace throwline::survey {
 namespace {
@@ -27,6 +29,9 @@ constexpr double kSameShape_m = 0.02;
 // Shapes that are adjusted, of one beginning, and beginnings tried when nothing fits.
 constexpr std::size_t kMostAdjusted = 24;
 constexpr std::size_t kMostBeginnings = 6;
+// Readings that are left out in turn when no shape fits, and how often a better shape starts anew.
+constexpr std::size_t kMostDoubted = 12;
+constexpr int kMostDoubtRounds = 3;
 // Shapes that are placed worse than the best by more are not adjusted: two readings wrong by 1 m.
 constexpr double kPlacedWorse = 14.0;
 // Scales of the loss, standard errors: at first a wrong reading of some decimetres still guides.
@@ -76,21 +81,33 @@ double wrong_sides(const Network& network, std::span<const Vec2> points) {
     return cost;
 }
 
-/// The shape that the readings settle to from a first one, wrong readings counting little.
-Shape adjusted_shape(const Network& network, std::span<const Vec2> placed) {
-    const std::vector<Vec2> start = as_walked(network, placed);
-    Shape plain{settle(network, start, kQuick).points, 0.0};
-    plain.cost = cost_of(network, plain.points);
-    const double good = static_cast<double>(network.observations.size()) + 10.0;
-    if (plain.cost < good) {
-        return plain;
-    }
+/// Whether a shape is one that errors of reading alone explain.
+bool fits(const Network& network, const Shape& shape) {
+    const double readings = static_cast<double>(network.observations.size());
+    return shape.cost < readings + 4.0 * std::sqrt(2.0 * readings);
+}
+
+Shape costed(const Network& network, std::vector<Vec2> points) {
+    const double cost = cost_of(network, points);
+    return {std::move(points), cost};
+}
+
+std::vector<Vec2> robustly_settled(const Network& network, std::span<const Vec2> start) {
     SettleOptions options = kQuick;
     options.cauchy_scale = kCoarseScale;
     const std::vector<Vec2> coarse = settle(network, start, options).points;
     options.cauchy_scale = kFineScale;
-    Shape robust{settle(network, coarse, options).points, 0.0};
-    robust.cost = cost_of(network, robust.points);
+    return settle(network, coarse, options).points;
+}
+
+/// The shape that the readings settle to from a first one, wrong readings counting little.
+Shape adjusted_shape(const Network& network, std::span<const Vec2> placed) {
+    const std::vector<Vec2> start = as_walked(network, placed);
+    const Shape plain = costed(network, settle(network, start, kQuick).points);
+    if (fits(network, plain)) {
+        return plain;
+    }
+    const Shape robust = costed(network, robustly_settled(network, start));
     return robust.cost < plain.cost ? robust : plain;
 }
 
@@ -106,10 +123,59 @@ void add_distinct(std::vector<Shape>& shapes, Shape shape) {
     shapes.push_back(std::move(shape));
 }
 
-/// Whether a shape is one that errors of reading alone explain.
-bool fits(const Network& network, const Shape& shape) {
-    const double readings = static_cast<double>(network.observations.size());
-    return shape.cost < readings + 4.0 * std::sqrt(2.0 * readings);
+bool is_same(const Shape& a, const Shape& b) {
+    return difference_between(a.points, b.points).most_m < kSameShape_m;
+}
+
+/// Adds the shapes that come from one beginning; returns the best of them.
+Shape add_from(const Network& network, const Placing& beginning, std::vector<Shape>& shapes) {
+    const std::vector<PlacedShape> placed = placed_shapes(network, beginning);
+    std::optional<Shape> best;
+    for (std::size_t i = 0; i < std::min(placed.size(), kMostAdjusted); ++i) {
+        if (placed[i].misfit <= placed.front().misfit + kPlacedWorse) {
+            const Shape shape = adjusted_shape(network, placed[i].points);
+            if (!best || shape.cost < best->cost) {
+                best = shape;
+            }
+            add_distinct(shapes, shape);
+        }
+    }
+    return *best;
+}
+
+void sort_by_cost(std::vector<Shape>& shapes) {
+    std::stable_sort(shapes.begin(), shapes.end(),
+                     [](const Shape& a, const Shape& b) { return a.cost < b.cost; });
+}
+
+/// The readings that disagree most with all others, the most first.
+std::vector<int> doubtful_readings(const Network& network, std::span<const Vec2> points) {
+    const std::optional<Screen> screen = screen_at(network, points);
+    if (!screen) {
+        return {};
+    }
+    std::vector<int> readings(network.observations.size());
+    std::iota(readings.begin(), readings.end(), 0);
+    std::stable_sort(readings.begin(), readings.end(), [&screen](int a, int b) {
+        return std::abs(screen->standardised(a)) > std::abs(screen->standardised(b));
+    });
+    readings.resize(std::min(readings.size(), kMostDoubted));
+    return readings;
+}
+
+/// Adds the shapes that come out when one of the doubtful readings is not heard.
+void add_without_each(const Network& network, std::vector<Shape>& shapes) {
+    for (int round = 0; round < kMostDoubtRounds; ++round) {
+        const Shape best = shapes.front();
+        for (const int reading : doubtful_readings(network, best.points)) {
+            const Network rest = without(network, std::span(&reading, 1));
+            add_distinct(shapes, costed(network, robustly_settled(rest, best.points)));
+        }
+        sort_by_cost(shapes);
+        if (shapes.front().cost >= best.cost) {
+            return;
+        }
+    }
 }
 
 } // namespace
@@ -131,6 +197,18 @@ double cost_of(const Network& network, std::span<const Vec2> points) {
     return crosses_itself(outline_of(network, points)) ? cost + kCrossing : cost;
 }
 
+std::vector<int> missing_readings(const Network& network, std::span<const Vec2> points) {
+    std::vector<int> missing;
+    for (std::size_t i = 0; i < network.observations.size(); ++i) {
+        const Observation& observation = network.observations[i];
+        const double by = observation.value - modelled_value(observation, points);
+        if (std::abs(by / observation.sigma) > kReadingError) {
+            missing.push_back(static_cast<int>(i));
+        }
+    }
+    return missing;
+}
+
 Difference difference_between(std::span<const Vec2> a, std::span<const Vec2> b) {
     Difference difference;
     for (std::size_t i = 0; i < a.size(); ++i) {
@@ -149,18 +227,18 @@ std::vector<Shape> first_shapes(const Network& network) {
     std::vector<Placing> starts = beginnings(network);
     starts.resize(std::min(starts.size(), kMostBeginnings));
     for (const Placing& start : starts) {
-        const std::vector<PlacedShape> placed = placed_shapes(network, start);
-        for (std::size_t i = 0; i < std::min(placed.size(), kMostAdjusted); ++i) {
-            if (placed[i].misfit <= placed.front().misfit + kPlacedWorse) {
-                add_distinct(shapes, adjusted_shape(network, placed[i].points));
-            }
-        }
-        std::stable_sort(shapes.begin(), shapes.end(),
-                         [](const Shape& a, const Shape& b) { return a.cost < b.cost; });
+        const std::optional<Shape> before =
+            shapes.empty() ? std::nullopt : std::optional(shapes.front());
+        const Shape found = add_from(network, start, shapes);
+        sort_by_cost(shapes);
         if (fits(network, shapes.front())) {
+            return shapes;
+        }
+        if (before && is_same(found, *before) && is_same(shapes.front(), *before)) {
             break;
         }
     }
+    add_without_each(network, shapes);
     return shapes;
 }
 

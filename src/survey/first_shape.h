@@ -24,6 +24,9 @@ double cost_of(const Network& network, std::span<const Vec2> points);
 /// by several orders; those that fit are then adjusted so that single wrong readings hardly count.
 std::vector<Shape> first_shapes(const Network& network);
 
+/// The readings that miss a shape by more than an error of reading.
+std::vector<int> missing_readings(const Network& network, std::span<const Vec2> points);
+
 /// Greatest difference of the distance between two points in both shapes, and the pair that has it.
 struct Difference {
     double most_m = 0.0;

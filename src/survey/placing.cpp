@@ -30,9 +30,20 @@ struct Place {
     double misfit;
 };
 
-double misfit_of(double distance_m) {
-    const double ratio = distance_m / kFit_m;
-    return std::log1p(ratio * ratio);
+/// Sum of log(1 + (distance / fit)²), Cauchy's loss, over all curves.
+double misfit_of(const std::vector<Locus>& loci, const Vec2& at) {
+    double product = 1.0;
+    double sum = 0.0;
+    for (const Locus& locus : loci) {
+        const double ratio = distance_from(locus, at) / kFit_m;
+        product *= 1.0 + ratio * ratio;
+        // One logarithm for many curves, before the product outgrows a double.
+        if (product > 1e200) {
+            sum += std::log(product);
+            product = 1.0;
+        }
+    }
+    return sum + std::log(product);
 }
 
 struct Search {
@@ -156,11 +167,7 @@ std::vector<Vec2> meetings_of(const std::vector<Locus>& loci, const Vec2& fallba
 std::vector<Place> places_for(const std::vector<Locus>& loci, const Vec2& fallback) {
     std::vector<Place> all;
     for (const Vec2& at : meetings_of(loci, fallback)) {
-        double misfit = 0.0;
-        for (const Locus& locus : loci) {
-            misfit += misfit_of(distance_from(locus, at));
-        }
-        all.push_back({at, misfit});
+        all.push_back({at, misfit_of(loci, at)});
     }
     std::stable_sort(all.begin(), all.end(),
                      [](const Place& a, const Place& b) { return a.misfit < b.misfit; });
@@ -178,16 +185,27 @@ std::vector<Place> places_for(const std::vector<Locus>& loci, const Vec2& fallba
 }
 
 /// Before anything is off the line between the first two points, the left side stands for both.
-bool is_mirror_image(const Search& search, const std::vector<Vec2>& points, const Vec2& at) {
-    if (search.mirrors_differ || at.y() >= 0.0) {
-        return false;
-    }
+bool is_still_a_line(const Search& search, const std::vector<Vec2>& points) {
     for (std::size_t i = 0; i < points.size(); ++i) {
         if (search.placed[i] != 0 && points[i].y() != 0.0) {
             return false;
         }
     }
-    return true;
+    return !search.mirrors_differ;
+}
+
+std::vector<Place> left_side(const std::vector<Place>& places) {
+    std::vector<Place> left;
+    for (const Place& place : places) {
+        const Vec2 at(place.at.x(), std::abs(place.at.y()));
+        const bool known = std::any_of(left.begin(), left.end(), [&at](const Place& other) {
+            return (at - other.at).norm() < kSamePlace_m;
+        });
+        if (!known) {
+            left.push_back({at, place.misfit});
+        }
+    }
+    return left;
 }
 
 void keep_best(std::vector<PlacedShape>& shapes) {
@@ -208,10 +226,11 @@ std::vector<PlacedShape> with_point(const Search& search, const std::vector<Plac
     for (const PlacedShape& shape : shapes) {
         // Somewhere off every line, for a point that no reading holds.
         const Vec2 fallback(0.37 * point, 1.0 + 0.11 * point);
-        for (const Place& place : places_for(loci_of(search, point, shape.points), fallback)) {
-            if (is_mirror_image(search, shape.points, place.at)) {
-                continue;
-            }
+        std::vector<Place> places = places_for(loci_of(search, point, shape.points), fallback);
+        if (is_still_a_line(search, shape.points)) {
+            places = left_side(places);
+        }
+        for (const Place& place : places) {
             PlacedShape next = shape;
             next.points[static_cast<std::size_t>(point)] = place.at;
             next.misfit += place.misfit;
