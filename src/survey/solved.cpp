@@ -1,4 +1,6 @@
 #include "survey/adjust.h"
+
+#include "base/polygon.h"
 #include "survey/blunders.h"
 #include "survey/determinacy.h"
 #include "survey/first_shape.h"
@@ -51,13 +53,24 @@ std::span<const Shape> as_good(const std::vector<Shape>& shapes) {
     return std::span(shapes).first(count);
 }
 
+/// Of shapes that may all be, the one with the largest floor: advice from a folded one is poor.
+const Shape& widest(const Network& network, std::span<const Shape> shapes) {
+    const auto floor = [&network](const Shape& shape) {
+        return area(std::span(shape.points).first(static_cast<std::size_t>(network.outline)));
+    };
+    return *std::max_element(
+        shapes.begin(), shapes.end(),
+        [&floor](const Shape& a, const Shape& b) { return floor(a) < floor(b); });
+}
+
 } // namespace
 
 tl::expected<Solution, Undetermined> solved(const Network& network) {
     const std::vector<Shape> shapes = first_shapes(network);
     const std::vector<Vec2>& best = shapes.front().points;
-    if (const auto loose = looseness(network, best)) {
-        return tl::make_unexpected(*loose);
+    if (looseness(network, best)) {
+        const auto loose = looseness(network, widest(network, as_good(shapes)).points);
+        return tl::make_unexpected(loose ? *loose : *looseness(network, best));
     }
     if (const auto two = second_shape(network, shapes)) {
         return tl::make_unexpected(*two);
