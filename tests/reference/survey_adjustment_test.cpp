@@ -5,6 +5,7 @@
 #include <array>
 #include <cmath>
 #include <gsl/gsl_cdf.h>
+#include <gsl/gsl_multifit_nlinear.h>
 #include <gtest/gtest.h>
 
 namespace throwline::survey {
@@ -187,6 +188,134 @@ TEST(SurveyReference, ChiSquareQuantilesAreThoseOfAScientificLibrary) {
                 << probability << ' ' << degrees;
         }
     }
+}
+
+/// A network as the library wants it: residuals in standard errors, without derivatives.
+struct Problem {
+    const Network& network;
+
+    std::vector<Vec2> points(const gsl_vector* unknowns) const {
+        std::vector<Vec2> points(static_cast<std::size_t>(network.points), Vec2::Zero());
+        points[1].x() = gsl_vector_get(unknowns, 0);
+        for (std::size_t i = 2; i < points.size(); ++i) {
+            points[i] = {gsl_vector_get(unknowns, 2 * i - 3), gsl_vector_get(unknowns, 2 * i - 2)};
+        }
+        return points;
+    }
+
+    /// Written again from the definitions, apart from the program's own.
+    static double value(const Observation& observation, const std::vector<Vec2>& points) {
+        const auto at = [&points](int i) { return points[static_cast<std::size_t>(i)]; };
+        if (const auto* tape = std::get_if<Distance>(&observation.sight)) {
+            return std::hypot(at(tape->to).x() - at(tape->from).x(),
+                              at(tape->to).y() - at(tape->from).y());
+        }
+        if (const auto* corner = std::get_if<Corner>(&observation.sight)) {
+            const Vec2 first = at(corner->before) - at(corner->corner);
+            const Vec2 second = at(corner->after) - at(corner->corner);
+            const double angle_rad = std::acos(first.dot(second) / (first.norm() * second.norm()));
+            return std::copysign(angle_rad, observation.value);
+        }
+        const auto* along = std::get_if<Along>(&observation.sight);
+        const auto* offset = std::get_if<Offset>(&observation.sight);
+        const int from = along != nullptr ? along->from : offset->from;
+        const int to = along != nullptr ? along->to : offset->to;
+        const int point = along != nullptr ? along->point : offset->point;
+        const Vec2 wall = at(to) - at(from);
+        const Vec2 span = at(point) - at(from);
+        return along != nullptr ? (span.x() * wall.x() + span.y() * wall.y()) / wall.norm()
+                                : (wall.x() * span.y() - wall.y() * span.x()) / wall.norm();
+    }
+
+    static int residuals(const gsl_vector* unknowns, void* data, gsl_vector* result) {
+        const auto& problem = *static_cast<const Problem*>(data);
+        const std::vector<Vec2> points = problem.points(unknowns);
+        for (std::size_t i = 0; i < problem.network.observations.size(); ++i) {
+            const Observation& observation = problem.network.observations[i];
+            gsl_vector_set(result, i,
+                           (value(observation, points) - observation.value) / observation.sigma);
+        }
+        return GSL_SUCCESS;
+    }
+};
+
+/// GNU Scientific Library, gsl_multifit_nlinear: trust region, derivatives by central differences.
+std::vector<Vec2> points_by_library(const Network& network, const std::vector<Vec2>& start) {
+    constexpr std::size_t kMostRounds = 200;
+    constexpr double kTolerance = 1e-14;
+    Problem problem{network};
+    const std::size_t unknowns = 2 * start.size() - 3;
+    gsl_vector* first = gsl_vector_alloc(unknowns);
+    gsl_vector_set(first, 0, start[1].x());
+    for (std::size_t i = 2; i < start.size(); ++i) {
+        gsl_vector_set(first, 2 * i - 3, start[i].x());
+        gsl_vector_set(first, 2 * i - 2, start[i].y());
+    }
+    gsl_multifit_nlinear_fdf system{};
+    system.f = &Problem::residuals;
+    system.n = network.observations.size();
+    system.p = unknowns;
+    system.params = &problem;
+    gsl_multifit_nlinear_parameters options = gsl_multifit_nlinear_default_parameters();
+    options.fdtype = GSL_MULTIFIT_NLINEAR_CTRDIFF;
+    gsl_multifit_nlinear_workspace* space =
+        gsl_multifit_nlinear_alloc(gsl_multifit_nlinear_trust, &options, system.n, system.p);
+    gsl_multifit_nlinear_init(first, &system, space);
+    int why = 0;
+    gsl_multifit_nlinear_driver(kMostRounds, kTolerance, kTolerance, 0.0, nullptr, nullptr, &why,
+                                space);
+    std::vector<Vec2> points = problem.points(gsl_multifit_nlinear_position(space));
+    gsl_multifit_nlinear_free(space);
+    gsl_vector_free(first);
+    return points;
+}
+
+void expect_as_library(const Network& network, const std::vector<Vec2>& start) {
+    constexpr double kAgree_m = 1e-7;
+    const auto own = adjusted(network, start);
+    ASSERT_TRUE(own);
+    const std::vector<Vec2> expected = points_by_library(network, start);
+    for (std::size_t i = 0; i < expected.size(); ++i) {
+        EXPECT_NEAR((own->points[i] - expected[i]).norm(), 0.0, kAgree_m) << i;
+    }
+}
+
+TEST(SurveyReference, QuadrilateralIsThatOfAScientificLibrary) {
+    SurveyCase room(4);
+    room.tape(1, 2, 6.102).tape(2, 3, 4.279).tape(3, 4, 6.108).tape(4, 1, 4.252);
+    room.tape(1, 3, 7.577).tape(2, 4, 7.421).square(1).square(3);
+    expect_as_library(room.network, {{0, 0}, {6.1, 0}, {6.1, 4.3}, {0, 4.3}});
+}
+
+TEST(SurveyReference, LRoomWithADoorIsThatOfAScientificLibrary) {
+    SurveyCase room(6);
+    room.read(1, 2, 7.203).read(2, 3, 2.998).read(3, 4, 2.701).read(4, 5, 2.402);
+    room.read(5, 6, 4.497).read(6, 1, 5.401).read(1, 3, 7.803).read(1, 4, 5.405);
+    room.read(1, 5, 7.029).read(2, 4, 4.089).read(2, 6, 8.998).read(4, 6, 5.103);
+    room.square(1).square(4).square(5);
+    room.along(7, 1, 2, 2.410).offset(7, 1, 2, 0.0, 0.002).read(7, 4, 3.649).read(7, 6, 5.918);
+    room.along(8, 6, 1, 1.950).offset(8, 6, 1, 1.105).read(8, 4, 3.440);
+    expect_as_library(
+        room.network,
+        {{0, 0}, {7.2, 0}, {7.2, 3}, {4.5, 3}, {4.5, 5.4}, {0, 5.4}, {2.4, 0}, {1.1, 3.4}});
+}
+
+TEST(SurveyReference, SplayedRoomWithABayIsThatOfAScientificLibrary) {
+    SurveyCase room(8);
+    const std::vector<Vec2> truth{{0, 0}, {6.2, 0}, {6.6, 5.1}, {4.5, 4.9},
+                                  {4, 6}, {2.2, 6}, {1.7, 5.0}, {-0.3, 5}};
+    double by_m = 0.004;
+    for (int i = 1; i <= 8; ++i) {
+        for (int j = i + 1; j <= 8; ++j) {
+            const double length_m =
+                (truth[static_cast<std::size_t>(i - 1)] - truth[static_cast<std::size_t>(j - 1)])
+                    .norm();
+            // Errors of some millimetres that repeat no pattern of the room.
+            by_m = std::fmod(7.0 * by_m + 0.0031, 0.009) - 0.0045;
+            room.read(i, j, length_m + by_m);
+        }
+    }
+    expect_as_library(room.network, truth);
 }
 
 } // namespace
