@@ -2,6 +2,8 @@
 
 #include "sheet/text_wrap.h"
 
+#include <fmt/format.h>
+
 namespace throwline::sheet {
 
 namespace {
@@ -29,11 +31,12 @@ double PanelWriter::taken_mm() const {
     return top_mm_ + kAir_mm - box_.top;
 }
 
+/// A line stays free for what is left out.
 bool PanelWriter::fits(double height_mm) const {
-    return top_mm_ + height_mm <= foot_mm_;
+    return top_mm_ + height_mm + kLinePitch_mm <= foot_mm_;
 }
 
-void PanelWriter::set(const std::string& words, double left_mm, bool bold) {
+void PanelWriter::set(const std::string& words, double left_mm, bool bold, TextAnchor anchor) {
     marks_.emplace_back(Text{
         words, {left_mm, top_mm_ + kLetter_mm}, kLetter_mm, anchor, 0.0, bold, Ink::lettering});
 }
@@ -70,6 +73,23 @@ bool PanelWriter::entry(const std::string& name, const std::string& words, doubl
         top_mm_ += kLinePitch_mm;
     }
     return true;
+}
+
+bool PanelWriter::row(std::span<const PanelCell> cells) {
+    if (!fits(kLinePitch_mm)) {
+        return false;
+    }
+    for (const PanelCell& cell : cells) {
+        set(cell.words, left_mm() + cell.x_mm, cell.bold,
+            cell.to_the_right ? TextAnchor::end : TextAnchor::start);
+    }
+    top_mm_ += kLinePitch_mm;
+    return true;
+}
+
+void PanelWriter::left_out(std::size_t count, std::string_view what) {
+    set(fmt::format("and {} more {}", count, what), left_mm(), false);
+    top_mm_ += kLinePitch_mm;
 }
 
 std::optional<Box> PanelWriter::room(double height_mm) {
