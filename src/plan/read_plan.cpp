@@ -92,6 +92,36 @@ Checked<Plan> read_plan(std::string_view json, const catalogue::Catalogue& catal
     return plan;
 }
 
+Checked<SurveyFile> read_survey(std::string_view json, const catalogue::Catalogue& catalogue,
+                                const std::string& file) {
+    if (json.size() > kLargestPlanBytes) {
+        return refused(fmt::format("a plan has at most {} bytes", kLargestPlanBytes), file);
+    }
+    const Checked<catalogue::JsonNode> tree = catalogue::parse_json(json, file);
+    if (!tree) {
+        return tl::unexpected<Errors>{tree.error()};
+    }
+    const Value root{&*tree, {}};
+    if (root.member("format") || root.member("room")) {
+        const Checked<Plan> plan = read_plan(json, catalogue, file);
+        if (!plan) {
+            return tl::unexpected<Errors>{plan.error()};
+        }
+        if (!plan->survey) {
+            return refused("the plan holds no survey", file);
+        }
+        return SurveyFile{*plan->survey, plan->units};
+    }
+    Reading reading{catalogue, file};
+    SurveyFile read;
+    read_value(reading, root, read.survey);
+    check_survey(reading, root, read.survey);
+    if (reading.any_wrong()) {
+        return tl::unexpected<Errors>{reading.errors()};
+    }
+    return read;
+}
+
 Checked<Plan> read_plan_file(const std::filesystem::path& path,
                              const catalogue::Catalogue& catalogue) {
     const Result<std::string> text = read_text_file(path, kLargestPlanBytes);

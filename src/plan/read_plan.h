@@ -26,6 +26,16 @@ Checked<Plan> read_plan(std::string_view json, const catalogue::Catalogue& catal
 Checked<Plan> read_plan_file(const std::filesystem::path& path,
                              const catalogue::Catalogue& catalogue);
 
+struct SurveyFile {
+    Survey survey;
+    /// How the plan around it shows lengths; metric for a survey by itself.
+    UnitSystem units = UnitSystem::metric;
+};
+/// A survey from JSON: an object as under a plan's key `survey`, or that of a whole plan. As strict
+/// as read_plan.
+Checked<SurveyFile> read_survey(std::string_view json, const catalogue::Catalogue& catalogue,
+                                const std::string& file = {});
+
 /// Stable text: same keys in the same order, shortest exact numbers in metres and degrees, what
 /// stood under `extra` as it came. Reading it back gives an equal plan.
 std::string written(const Plan& plan);
