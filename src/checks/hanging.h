@@ -14,6 +14,9 @@ namespace throwline::checks {
 /// A grid position as it is named everywhere, however it was typed: "C2" for "c2".
 std::string grid_position(std::string_view typed);
 
+/// Sums of masses stray from a limit that they meet by no more than this.
+inline constexpr double kMassRounding_kg = 1e-9;
+
 /// What hangs from one pipe or point.
 struct Hanging {
     double mass_kg = 0.0;

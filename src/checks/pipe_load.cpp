@@ -9,9 +9,6 @@ namespace throwline::checks {
 
 namespace {
 
-/// Sums of masses stray from a limit that they meet by no more than this.
-constexpr double kRounding_kg = 1e-9;
-
 Finding overload(const std::string& name, const Hanging& hanging, UnitSystem units) {
     Finding finding;
     finding.check = "pipe-load";
@@ -38,7 +35,7 @@ Finding overload(const std::string& name, const Hanging& hanging, UnitSystem uni
 std::vector<Finding> pipe_load(const CheckInput& input, const std::stop_token&) {
     std::vector<Finding> findings;
     for (const auto& [name, hanging] : everything_hanging(input.plan, input.catalogue)) {
-        if (hanging.limit_kg > 0.0 && hanging.mass_kg > hanging.limit_kg + kRounding_kg) {
+        if (hanging.limit_kg > 0.0 && hanging.mass_kg > hanging.limit_kg + kMassRounding_kg) {
             findings.push_back(overload(name, hanging, input.plan.units));
         }
     }

@@ -79,9 +79,13 @@ std::string load_remark(const std::string& name, const checks::Hanging& hanging,
         return fmt::format("{} carries {} of lamps; the plan gives no limit of the venue for it.",
                            checks::capitalised(name), checks::mass_text(hanging.mass_kg, units));
     }
-    return fmt::format("{} carries {} of lamps; the plan gives {} from the venue's papers.",
+    const double over_kg = hanging.mass_kg - hanging.limit_kg;
+    return fmt::format("{} carries {} of lamps; the plan gives {} from the venue's papers{}.",
                        checks::capitalised(name), checks::mass_text(hanging.mass_kg, units),
-                       checks::mass_text(hanging.limit_kg, units));
+                       checks::mass_text(hanging.limit_kg, units),
+                       over_kg > checks::kMassRounding_kg
+                           ? fmt::format(", {} less", checks::mass_text(over_kg, units))
+                           : std::string{});
 }
 
 } // namespace

@@ -22,8 +22,13 @@ constexpr std::array kTable{
     ListKind{"lamps-by-circuit", "Lamp schedule by circuit", "which lamps share a circuit",
              lamps_by_circuit},
     ListKind{"power", "Power", "what each circuit carries, and what is left of it", power},
+    ListKind{"cables", "Cables", "a cable for each lamp, from the nearest outlet of its circuit",
+             cables},
     ListKind{"filters", "Filters to cut", "pieces of each filter, and for which lamps", filters},
     ListKind{"kit", "Kit", "what the plan uses and what the crew has", kit},
+    ListKind{"flats", "Flats", "what each run of wall is made of, or could be from stock", flats},
+    ListKind{"site-notes", "Site notes", "what the place is like: power, ways out, hours, notes",
+             site_notes},
 };
 
 } // namespace

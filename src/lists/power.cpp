@@ -14,7 +14,7 @@ std::vector<Column> columns() {
     return {{"circuit", "Circuit"},
             {"lamps", "Lamps"},
             {"power_w", "Power", Align::right},
-            {"volts_v", "Volts", Align::right},
+            {"supply_v", "Supply", Align::right},
             {"current_a", "Current", Align::right},
             {"breaker_a", "Breaker", Align::right},
             {"continuous", "Stays on"},
