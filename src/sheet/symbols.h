@@ -45,6 +45,9 @@ std::vector<LabelLine> lamp_name_lines(const plan::Lamp& lamp, const stage::Plac
 std::string patch_text(const plan::Lamp& lamp);
 void draw_lamps(Board& board, const plan::Plan& plan, std::span<const stage::PlacedLamp> lamps,
                 const LampLettering& lettering = lamp_name_lines);
+/// A kind of instrument as on the plan, for a key: facing right, its larger side `largest_mm`.
+void add_instrument_symbol(Marks& marks, const Vec2& centre, double largest_mm,
+                           const catalogue::Instrument& instrument);
 /// Where beams fall at half their peak: on the floor, or at the height of the face aimed at.
 void draw_pools(Board& board, const plan::Plan& plan, std::span<const stage::PlacedLamp> lamps);
 

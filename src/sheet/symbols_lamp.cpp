@@ -40,10 +40,11 @@ struct Housing {
     double half_face_m = 0.1;
 };
 
-Housing housing_of(const catalogue::Instrument& instrument, const Board& board) {
+/// At its true size in a frame, but never so small that it cannot be seen.
+Housing housing_of(const catalogue::Instrument& instrument, const PlanFrame& frame) {
     Housing housing{instrument.body_depth.m(), instrument.body_width.m() / 2.0,
                     instrument.face_width.m() / 2.0};
-    const double least_m = kLeastBody_mm / board.frame.mm_per_m;
+    const double least_m = kLeastBody_mm / frame.mm_per_m;
     const double grow =
         std::max(1.0, least_m / std::max(1e-3, std::max(housing.deep_m, 2.0 * housing.half_m)));
     housing.deep_m *= grow;
@@ -52,43 +53,30 @@ Housing housing_of(const catalogue::Instrument& instrument, const Board& board) 
     return housing;
 }
 
-void draw_face(Board& board, const ThingFrame& thing, double half_face_m) {
-    board.add(
-        PlanLayer::lamps,
-        line(thing.at(0.0, -half_face_m), thing.at(0.0, half_face_m), pen(Ink::lamp, kFace_mm)),
-        Crowd::never);
-}
-
 /// A housing by what kind of instrument it is, face forward.
-void draw_housing(Board& board, const ThingFrame& thing, const catalogue::Instrument& instrument,
-                  const Housing& body) {
+std::vector<Vec2> housing_corners(const ThingFrame& thing, const catalogue::Instrument& instrument,
+                                  const Housing& body) {
     using catalogue::InstrumentKind;
-    const Pen edge = pen(Ink::built, kStanding_mm);
-    const Fill wash = solid(Ink::lamp, 0.45);
-    std::vector<Vec2> corners = thing.box(-body.deep_m, -body.half_m, 0.0, body.half_m);
     switch (instrument.kind) {
     case InstrumentKind::profile: // Narrow barrel in front of a wider lamp house.
-        corners = {thing.at(-body.deep_m, -body.half_m),
-                   thing.at(-0.6 * body.deep_m, -body.half_m),
-                   thing.at(-0.5 * body.deep_m, -body.half_face_m),
-                   thing.at(0.0, -body.half_face_m),
-                   thing.at(0.0, body.half_face_m),
-                   thing.at(-0.5 * body.deep_m, body.half_face_m),
-                   thing.at(-0.6 * body.deep_m, body.half_m),
-                   thing.at(-body.deep_m, body.half_m)};
-        break;
+        return {thing.at(-body.deep_m, -body.half_m),
+                thing.at(-0.6 * body.deep_m, -body.half_m),
+                thing.at(-0.5 * body.deep_m, -body.half_face_m),
+                thing.at(0.0, -body.half_face_m),
+                thing.at(0.0, body.half_face_m),
+                thing.at(-0.5 * body.deep_m, body.half_face_m),
+                thing.at(-0.6 * body.deep_m, body.half_m),
+                thing.at(-body.deep_m, body.half_m)};
     case InstrumentKind::soft_box: // Opens towards the front cloth.
-        corners = {thing.at(-body.deep_m, -0.3 * body.half_m), thing.at(0.0, -body.half_m),
-                   thing.at(0.0, body.half_m), thing.at(-body.deep_m, 0.3 * body.half_m)};
-        break;
+        return {thing.at(-body.deep_m, -0.3 * body.half_m), thing.at(0.0, -body.half_m),
+                thing.at(0.0, body.half_m), thing.at(-body.deep_m, 0.3 * body.half_m)};
     case InstrumentKind::par: // A can, cut off at the rear.
-        corners = {thing.at(-body.deep_m, -0.6 * body.half_m),
-                   thing.at(-0.8 * body.deep_m, -body.half_m),
-                   thing.at(0.0, -body.half_m),
-                   thing.at(0.0, body.half_m),
-                   thing.at(-0.8 * body.deep_m, body.half_m),
-                   thing.at(-body.deep_m, 0.6 * body.half_m)};
-        break;
+        return {thing.at(-body.deep_m, -0.6 * body.half_m),
+                thing.at(-0.8 * body.deep_m, -body.half_m),
+                thing.at(0.0, -body.half_m),
+                thing.at(0.0, body.half_m),
+                thing.at(-0.8 * body.deep_m, body.half_m),
+                thing.at(-body.deep_m, 0.6 * body.half_m)};
     case InstrumentKind::fresnel:
     case InstrumentKind::open_face:
     case InstrumentKind::led_panel:
@@ -98,21 +86,36 @@ void draw_housing(Board& board, const ThingFrame& thing, const catalogue::Instru
     case InstrumentKind::cyc:
         break;
     }
-    board.add(PlanLayer::lamps, outline(corners, edge, solid(Ink::paper)));
-    board.add(PlanLayer::lamps, outline(corners, edge, wash), Crowd::never);
-    draw_face(board, thing, std::max(body.half_face_m, 0.4 * body.half_m));
+    return thing.box(-body.deep_m, -body.half_m, 0.0, body.half_m);
+}
+
+/// The housing with its bright face thickened.
+Marks housing_marks(const ThingFrame& thing, const catalogue::Instrument& instrument,
+                    const Housing& body) {
+    const Pen edge = pen(Ink::built, kStanding_mm);
+    const std::vector<Vec2> corners = housing_corners(thing, instrument, body);
+    const double half_face_m = std::max(body.half_face_m, 0.4 * body.half_m);
+    return {
+        outline(corners, edge, solid(Ink::paper)), outline(corners, edge, solid(Ink::lamp, 0.45)),
+        line(thing.at(0.0, -half_face_m), thing.at(0.0, half_face_m), pen(Ink::lamp, kFace_mm))};
 }
 
 /// The lamp sign of IEC 60617: a circle with a cross.
-void draw_round(Board& board, const Vec2& centre, double radius_mm) {
+Marks round_marks(const Vec2& centre, double radius_mm) {
     const Pen edge = pen(Ink::built, kStanding_mm);
-    board.add(PlanLayer::lamps, Circle{centre, radius_mm, edge, solid(Ink::paper)}, Crowd::never);
-    board.add(PlanLayer::lamps, Circle{centre, radius_mm, edge, solid(Ink::lamp, 0.3)});
+    Marks marks{Circle{centre, radius_mm, edge, solid(Ink::paper)},
+                Circle{centre, radius_mm, edge, solid(Ink::lamp, 0.3)}};
     const double arm_mm = radius_mm * std::numbers::sqrt2 / 2.0;
     for (const double side : {-1.0, 1.0}) {
         const Vec2 arm{arm_mm, arm_mm * side};
-        board.add(PlanLayer::lamps, line(centre - arm, centre + arm, pen(Ink::built, kFine_mm)));
+        marks.emplace_back(line(centre - arm, centre + arm, pen(Ink::built, kFine_mm)));
     }
+    return marks;
+}
+
+bool is_round(const catalogue::Instrument& instrument) {
+    return instrument.kind == catalogue::InstrumentKind::practical
+           || instrument.kind == catalogue::InstrumentKind::lantern;
 }
 
 void draw_aim(Board& board, const PlacedLamp& lamp) {
@@ -222,6 +225,18 @@ std::string patch_text(const plan::Lamp& lamp) {
     return text;
 }
 
+void add_instrument_symbol(Marks& marks, const Vec2& centre, double largest_mm,
+                           const catalogue::Instrument& instrument) {
+    const double real_m = std::max(instrument.body_depth.m(), instrument.body_width.m());
+    const PlanFrame frame{centre, largest_mm / std::max(1e-3, real_m)};
+    const Housing body = housing_of(instrument, frame);
+    const Marks symbol =
+        is_round(instrument)
+            ? round_marks(centre, largest_mm / 2.0)
+            : housing_marks({frame, Vec2{body.deep_m / 2.0, 0.0}, 0.0}, instrument, body);
+    marks.insert(marks.end(), symbol.begin(), symbol.end());
+}
+
 std::vector<LabelLine> lamp_name_lines(const plan::Lamp& lamp, const PlacedLamp& /*placed*/) {
     std::vector<LabelLine> lines{{lamp.id.name, true}};
     if (const std::string patch = patch_text(lamp); !patch.empty()) {
@@ -239,16 +254,16 @@ void draw_lamps(Board& board, const plan::Plan& plan, std::span<const PlacedLamp
         }
         draw_mount(board, *lamp, placed);
         draw_aim(board, placed);
-        const Housing body = housing_of(*placed.instrument, board);
+        const Housing body = housing_of(*placed.instrument, board.frame);
         const Vec2 face = floor_of(placed.face);
-        using catalogue::InstrumentKind;
-        if (placed.instrument->kind == InstrumentKind::practical
-            || placed.instrument->kind == InstrumentKind::lantern || looks_down(placed)) {
-            draw_round(board, board.frame.at(face),
-                       std::max(kLeastBody_mm / 2.0, board.frame.mm(body.half_m)));
-        } else {
-            draw_housing(board, {board.frame, face, angle_of(floor_of(placed.axis))},
-                         *placed.instrument, body);
+        const Marks symbol =
+            is_round(*placed.instrument) || looks_down(placed)
+                ? round_marks(board.frame.at(face),
+                              std::max(kLeastBody_mm / 2.0, board.frame.mm(body.half_m)))
+                : housing_marks({board.frame, face, angle_of(floor_of(placed.axis))},
+                                *placed.instrument, body);
+        for (const Mark& mark : symbol) {
+            board.add(PlanLayer::lamps, mark, Crowd::never);
         }
         LabelRequest label = label_beside(board, placed, body);
         label.lines = lettering(*lamp, placed);

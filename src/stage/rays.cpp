@@ -179,6 +179,7 @@ class RayScene::Impl {
         : origin_{middle_of(solids)}, scene_{merged(solids, origin_)} {
         for (std::size_t i = 0; i < solids.size(); ++i) {
             const std::size_t count = solids[i].mesh.triangles.size();
+            firsts_.push_back(static_cast<int>(solids_.size()));
             solids_.insert(solids_.end(), count, static_cast<int>(i));
             owners_.insert(owners_.end(), count, solids[i].owner_index);
         }
@@ -244,7 +245,9 @@ class RayScene::Impl {
 
   private:
     Hit hit_on(unsigned triangle, float distance_m, bool front) const {
-        return {static_cast<double>(distance_m), solids_[triangle], owners_[triangle], front};
+        const int solid = solids_[triangle];
+        return {static_cast<double>(distance_m), solid, owners_[triangle], front,
+                static_cast<int>(triangle) - firsts_[static_cast<std::size_t>(solid)]};
     }
 
     Hit hit_in(const Packet& packet, std::size_t lane) const {
@@ -260,6 +263,8 @@ class RayScene::Impl {
     /// Solid and owner of each triangle.
     std::vector<int> solids_;
     std::vector<int> owners_;
+    /// First triangle of each solid.
+    std::vector<int> firsts_;
 };
 
 RayScene::RayScene(std::span<const Solid> solids) : impl_{std::make_unique<Impl>(solids)} {}

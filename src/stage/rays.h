@@ -20,6 +20,8 @@ struct Hit {
     int owner = -1;
     /// Whether the outward face was met.
     bool front = true;
+    /// Index of the triangle in the solid's mesh.
+    int triangle = -1;
 };
 
 struct Segment {
