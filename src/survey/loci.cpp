@@ -103,7 +103,7 @@ std::vector<Vec2> lines_meet(const Locus& a, const Locus& b) {
 std::vector<Vec2> line_meets_circle(const Locus& line, const Locus& round) {
     const Vec2 foot = line.at + (round.at - line.at).dot(line.direction) * line.direction;
     const double apart_m = (foot - round.at).norm();
-    if (apart_m >= round.radius_m) {
+    if (apart_m > round.radius_m) {
         const Vec2 nearest = round.at + (foot - round.at) * (round.radius_m / apart_m);
         return {(foot + nearest) / 2.0};
     }
