@@ -18,8 +18,9 @@ constexpr double kSymbol_mm = 4.6;
 constexpr double kRow_mm = 5.6;
 constexpr double kWords_mm = 8.0;
 constexpr double kKeptForFindings_mm = 16.0;
-/// Past the names of circuits.
-constexpr double kTab_mm = 14.0;
+/// From the names of circuits to what they carry.
+constexpr double kLeastTab_mm = 8.0;
+constexpr double kMostTab_mm = 26.0;
 
 struct Used {
     const catalogue::Instrument* instrument = nullptr;
@@ -50,7 +51,8 @@ void draw_instrument(Marks& marks, const Box& row, const Used& used, const TextM
     const double middle_mm = row.top + row.height / 2.0;
     add_instrument_symbol(marks, {row.left + kSymbol_mm / 2.0, middle_mm}, kSymbol_mm,
                           *used.instrument);
-    const std::string words = fmt::format("{} x {}", used.count, used.instrument->name);
+    const std::string words = fmt::format("{} x {}, {} W", used.count, used.instrument->name,
+                                          shortest(used.instrument->watts));
     marks.emplace_back(Text{cut_to_width(words, row.width - kWords_mm, kLetter_mm, false, measure),
                             {row.left + kWords_mm, middle_mm + kLetter_mm / 2.0},
                             kLetter_mm,
@@ -75,14 +77,23 @@ void draw_instruments(Marks& marks, PanelWriter& panel, const SheetInput& input)
     panel.gap();
 }
 
+double tab_of(const plan::Plan& plan, const TextMeasure& measure) {
+    double tab_mm = kLeastTab_mm;
+    for (const plan::Circuit& circuit : plan.circuits) {
+        tab_mm = std::max(tab_mm, measure.width_mm(circuit.id.name, kLetter_mm, true) + 2.0);
+    }
+    return std::min(tab_mm, kMostTab_mm);
+}
+
 void letter_circuits(PanelWriter& panel, const SheetInput& input) {
     const plan::Plan& plan = *input.analysis.plan;
     if (plan.circuits.empty() || !panel.heading("Circuits, all lamps at full")) {
         return;
     }
+    const double tab_mm = tab_of(plan, input.measure);
     for (std::size_t i = 0; i < plan.circuits.size(); ++i) {
         const plan::Circuit& circuit = plan.circuits[i];
-        if (!panel.entry(circuit.id.name, circuit_words(circuit, plan, input.catalogue), kTab_mm)) {
+        if (!panel.entry(circuit.id.name, circuit_words(circuit, plan, input.catalogue), tab_mm)) {
             return panel.left_out(plan.circuits.size() - i, "circuits");
         }
     }
@@ -96,12 +107,11 @@ std::string circuit_words(const plan::Circuit& circuit, const plan::Plan& plan,
     const checks::CircuitSum sum = checks::sum_of(circuit, plan, catalogue);
     const double allowed_a = checks::allowed_a(circuit);
     const bool over = sum.current_a > allowed_a + checks::kCurrentRounding_a;
-    std::string words =
-        fmt::format("{}{} W, {} A on a {} A breaker", over ? "OVER: " : "", fixed(sum.power_w, 0),
-                    fixed(sum.current_a, 1), shortest(circuit.breaker_amps));
-    if (circuit.continuous) {
-        words += fmt::format(", {} A to plan to", fixed(allowed_a, 1));
-    }
+    const std::string breaker = shortest(circuit.breaker_amps);
+    std::string words = fmt::format("{}{} W, {} A; ", over ? "OVER: " : "", fixed(sum.power_w, 0),
+                                    fixed(sum.current_a, 1));
+    words += circuit.continuous ? fmt::format("plan to {} A of {} A", fixed(allowed_a, 1), breaker)
+                                : fmt::format("breaker {} A", breaker);
     return words;
 }
 

@@ -9,7 +9,7 @@ namespace throwline::sheet {
 /// for a finding left. Returns the height taken.
 double draw_lamp_key(Marks& marks, const Box& box, const SheetInput& input);
 
-/// "2600 W, 11.3 A of 16 A, 12.8 A planned": a circuit's sum against its breaker; "OVER" first when
+/// "2600 W, 11.3 A; plan to 12.8 A of 16 A": a circuit's sum against its breaker; "OVER" first when
 /// it is more than may be planned.
 std::string circuit_words(const plan::Circuit& circuit, const plan::Plan& plan,
                           const catalogue::Catalogue& catalogue);

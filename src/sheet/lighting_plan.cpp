@@ -44,18 +44,14 @@ struct MountWords {
     }
 };
 
-std::string power_words(const catalogue::Instrument& instrument, double level) {
-    return fmt::format("{} W at {}", shortest(instrument.watts), checks::share_text(level));
-}
-
 std::vector<LabelLine> lamp_lines(const plan::Lamp& lamp, const stage::PlacedLamp& placed,
                                   UnitSystem units) {
     std::vector<LabelLine> lines = lamp_name_lines(lamp, placed);
-    lines.push_back({placed.instrument->name});
+    lines.push_back(
+        {fmt::format("{} at {}", placed.instrument->name, checks::share_text(lamp.level))});
     for (const std::string& filter : lamp.filters) {
         lines.push_back({filter});
     }
-    lines.push_back({power_words(*placed.instrument, lamp.level)});
     lines.push_back({std::visit(MountWords{units}, lamp.mount)});
     return lines;
 }

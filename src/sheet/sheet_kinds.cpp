@@ -1,6 +1,8 @@
 #include "sheet/sheet_kinds.h"
 
 #include "sheet/floor_plan.h"
+#include "sheet/lighting_plan.h"
+#include "sheet/set_plan.h"
 
 #include <array>
 
@@ -11,6 +13,10 @@ namespace {
 constexpr std::array kSheets{
     SheetKind{"floor-plan", "room, set, people, cameras, lamps and findings, to scale",
               floor_plan_jobs},
+    SheetKind{"lighting-plan", "every lamp with its lettering, aims, beams, circuits, to scale",
+              lighting_plan_jobs},
+    SheetKind{"set-plan", "room and set with sizes, for those who build and set them",
+              set_plan_jobs},
 };
 
 } // namespace
