@@ -34,8 +34,10 @@ std::vector<double> directions(std::span<const Vec2> room, const Vec2& eye, doub
 
 } // namespace
 
-std::optional<Vec2> first_wall(std::span<const Vec2> room, const Vec2& eye, double angle_rad) {
-    const Vec2 ray = unit_at(angle_rad);
+namespace {
+
+/// How far off a ray meets the sides of an outline, nearest first.
+std::vector<double> crossings(std::span<const Vec2> room, const Vec2& eye, const Vec2& ray) {
     std::vector<double> met;
     for (std::size_t i = 0; i < room.size(); ++i) {
         const Vec2 side = room[(i + 1) % room.size()] - room[i];
@@ -51,6 +53,14 @@ std::optional<Vec2> first_wall(std::span<const Vec2> room, const Vec2& eye, doub
         }
     }
     std::sort(met.begin(), met.end());
+    return met;
+}
+
+} // namespace
+
+std::optional<Vec2> first_wall(std::span<const Vec2> room, const Vec2& eye, double angle_rad) {
+    const Vec2 ray = unit_at(angle_rad);
+    const std::vector<double> met = crossings(room, eye, ray);
     const std::size_t wanted = contains(room, eye) ? 0 : 1;
     if (wanted >= met.size()) {
         return std::nullopt;
@@ -63,6 +73,33 @@ Polygon coverage_fan(std::span<const Vec2> room, const Vec2& eye, double from_ra
     for (const double angle_rad : directions(room, eye, from_rad, to_rad)) {
         if (const auto wall = first_wall(room, eye, angle_rad)) {
             fan.push_back(*wall);
+        }
+    }
+    return fan.size() < 3 ? Polygon{} : fan;
+}
+
+Polygon coverage_fan_among(std::span<const Vec2> room, std::span<const Polygon> things,
+                           const Vec2& eye, double from_rad, double to_rad) {
+    std::vector<double> angles = directions(room, eye, from_rad, to_rad);
+    for (const Polygon& thing : things) {
+        const std::vector<double> more = directions(thing, eye, from_rad, to_rad);
+        angles.insert(angles.end(), more.begin(), more.end());
+    }
+    std::sort(angles.begin(), angles.end());
+    angles.erase(std::unique(angles.begin(), angles.end()), angles.end());
+    Polygon fan{eye};
+    for (const double angle_rad : angles) {
+        auto end = first_wall(room, eye, angle_rad);
+        const Vec2 ray = unit_at(angle_rad);
+        for (const Polygon& thing : things) {
+            const std::vector<double> met =
+                contains(thing, eye, 0.0) ? std::vector<double>{} : crossings(thing, eye, ray);
+            if (!met.empty() && end && met.front() < (*end - eye).norm()) {
+                end = eye + ray * met.front();
+            }
+        }
+        if (end) {
+            fan.push_back(*end);
         }
     }
     return fan.size() < 3 ? Polygon{} : fan;

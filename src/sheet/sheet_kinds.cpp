@@ -3,6 +3,7 @@
 #include "sheet/floor_plan.h"
 #include "sheet/lighting_plan.h"
 #include "sheet/set_plan.h"
+#include "sheet/shot_sheet.h"
 
 #include <array>
 
@@ -17,6 +18,7 @@ constexpr std::array kSheets{
               lighting_plan_jobs},
     SheetKind{"set-plan", "room and set with sizes, for those who build and set them",
               set_plan_jobs},
+    SheetKind{"shots", "a page a shot: plan, frame, figures and findings, to scale", shot_jobs},
 };
 
 } // namespace

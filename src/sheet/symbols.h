@@ -36,6 +36,8 @@ void draw_people(Board& board, const plan::Plan& plan, const Selection& selectio
 /// Bodies and supports; `draw_coverage` shows what they take in.
 void draw_cameras(Board& board, const plan::Plan& plan, const Selection& selection);
 void draw_coverage(Board& board, const plan::Plan& plan, const Selection& selection);
+/// The lens axis as far as what is in focus, ticked every metre or yard, a bar where it is sharp.
+void draw_lens_axis(Board& board, const checks::ShotScene& scene, UnitSystem units);
 
 /// What is lettered beside a lamp.
 using LampLettering =

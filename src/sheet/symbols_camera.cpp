@@ -174,8 +174,9 @@ void draw_moves(Board& board, const checks::ShotScene& scene) {
     }
 }
 
-/// The lens axis as far as what is in focus, ticked every metre or yard, a bar where it is sharp.
-void draw_axis(Board& board, const checks::ShotScene& scene, UnitSystem units) {
+} // namespace
+
+void draw_lens_axis(Board& board, const checks::ShotScene& scene, UnitSystem units) {
     constexpr double kTick_mm = 0.9;
     constexpr double kBar_mm = 1.8;
     constexpr double kLongest_m = 60.0;
@@ -201,6 +202,8 @@ void draw_axis(Board& board, const checks::ShotScene& scene, UnitSystem units) {
     }
     tick(reach_m, kBar_mm);
 }
+
+namespace {
 
 void draw_fan(Board& board, const plan::Plan& plan, const checks::ShotScene& scene, double wash) {
     const Vec2 lens = floor_of(scene.view->pose.lens);
@@ -259,7 +262,7 @@ void draw_coverage(Board& board, const plan::Plan& plan, const Selection& select
         std::min(kMostWash, kWashOfAll / std::max(1.0, static_cast<double>(shown_once.size())));
     for (const checks::ShotScene* scene : shown_once) {
         draw_fan(board, plan, *scene, wash);
-        draw_axis(board, *scene, plan.units);
+        draw_lens_axis(board, *scene, plan.units);
     }
 }
 
