@@ -18,11 +18,11 @@ constexpr double kTick_mm = 1.2;
 constexpr double kGap_mm = 1.0;
 constexpr double kBeyond_mm = 1.5;
 /// Between words and their line.
-constexpr double kLift_mm = 0.9;
+constexpr double kLift_mm = 1.1;
 /// Clear paper beside words on their stretch.
 constexpr double kAir_mm = 0.6;
 /// Side of the squares that lettering at an angle is entered with.
-constexpr double kSquare_mm = 1.2;
+constexpr double kSquare_mm = 0.8;
 
 const Pen kLine{Ink::dimension, kConstruction_mm, LinePattern::solid, 1.0};
 const Pen kWitness{Ink::dimension, kHair_mm, LinePattern::solid, 1.0};
@@ -83,13 +83,18 @@ std::vector<Box> boxes_under(const Words& words, const Vec2& at) {
     if (is_upright) {
         return {{at.x() - kHigh_mm, at.y() + left_mm, kHigh_mm - kLow_mm, words.width_mm}};
     }
+    // Their middles lie a half within, so that hardly a corner sticks out.
+    const double wide_mm = words.width_mm - kSquare_mm;
+    const double high_mm = kHigh_mm - kLow_mm - kSquare_mm;
+    const int along = std::max(1, static_cast<int>(std::ceil(wide_mm / kSquare_mm)));
+    const int across = std::max(1, static_cast<int>(std::ceil(high_mm / kSquare_mm)));
+    const Vec2 corner = at + words.reading() * ((kSquare_mm - words.width_mm) / 2.0)
+                        + words.up() * (kLow_mm + kSquare_mm / 2.0);
     std::vector<Box> boxes;
-    const int along = static_cast<int>(std::ceil(words.width_mm / kSquare_mm));
-    const int across = static_cast<int>(std::ceil((kHigh_mm - kLow_mm) / kSquare_mm));
     for (int i = 0; i <= along; ++i) {
         for (int k = 0; k <= across; ++k) {
-            const Vec2 middle = at + words.reading() * (left_mm + words.width_mm * i / along)
-                                + words.up() * (kLow_mm + (kHigh_mm - kLow_mm) * k / across);
+            const Vec2 middle = corner + words.reading() * (wide_mm * i / along)
+                                + words.up() * (high_mm * k / across);
             boxes.push_back({middle.x() - kSquare_mm / 2.0, middle.y() - kSquare_mm / 2.0,
                              kSquare_mm, kSquare_mm});
         }
@@ -303,20 +308,25 @@ void DimensionRows::add(DimensionRow row) {
     rows_.push_back(std::move(row));
 }
 
+std::optional<DimensionRow> overall_of(DimensionRow row, UnitSystem units) {
+    if (row.stops_m.size() < 3) {
+        return std::nullopt;
+    }
+    row.stops_m = {row.stops_m.front(), row.stops_m.back()};
+    if (!row.feet_m.empty()) {
+        row.feet_m = {row.feet_m.front(), row.feet_m.back()};
+    }
+    row.aside_mm += kRowPitch_mm;
+    row.words = {tape_text(Length::metres(row.stops_m[1] - row.stops_m[0]), units)};
+    return row;
+}
+
 void DimensionRows::add_with_overall(DimensionRow row, UnitSystem units) {
-    DimensionRow whole = row;
-    const bool is_chain = row.stops_m.size() > 2;
+    std::optional<DimensionRow> overall = overall_of(row, units);
     add(std::move(row));
-    if (!is_chain) {
-        return;
+    if (overall) {
+        add(*std::move(overall));
     }
-    whole.stops_m = {whole.stops_m.front(), whole.stops_m.back()};
-    if (!whole.feet_m.empty()) {
-        whole.feet_m = {whole.feet_m.front(), whole.feet_m.back()};
-    }
-    whole.aside_mm += whole.aside_mm < 0.0 ? -kRowPitch_mm : kRowPitch_mm;
-    whole.words = {tape_text(Length::metres(whole.stops_m[1] - whole.stops_m[0]), units)};
-    add(std::move(whole));
 }
 
 void DimensionRows::lay_down() {

@@ -3,6 +3,7 @@
 #include "sheet/board.h"
 
 #include <cstdint>
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -43,7 +44,7 @@ struct DimensionRow {
     /// How far aside of the origin the thing measured ends, one a stop: witness lines begin there.
     /// Empty for a row without any.
     std::vector<double> feet_m;
-    /// How far aside the row stands, metres, and on top of that on paper.
+    /// How far aside the row stands, metres, and on top of that on paper; 0 or more.
     double aside_m = 0.0;
     double aside_mm = 0.0;
     /// One a stretch between stops.
@@ -52,6 +53,9 @@ struct DimensionRow {
 
 /// The words of a row whose stretches add up.
 std::vector<std::string> chain_words(std::span<const double> stops_m, UnitSystem units);
+
+/// The whole length of a row of several stretches, as a row beyond it.
+std::optional<DimensionRow> overall_of(DimensionRow row, UnitSystem units);
 
 /// Distance between two rows that stand beside each other.
 inline constexpr double kRowPitch_mm = 7.5;
@@ -66,7 +70,7 @@ class DimensionRows {
     explicit DimensionRows(Board& board) : board_{board} {}
 
     void add(DimensionRow row);
-    /// The row; where it has more than one stretch, its whole length in a second one beyond it.
+    /// The row, and its overall where it has one.
     void add_with_overall(DimensionRow row, UnitSystem units);
     void lay_down();
 

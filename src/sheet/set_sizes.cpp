@@ -47,6 +47,9 @@ class SetSizer {
         : board_{board}, plan_{plan}, catalogue_{catalogue}, datum_{datum} {}
 
     void draw_widths(const plan::Scenery& piece) {
+        if (wall_part_of(plan_.room, piece)) {
+            return; // Its width is in the wall's own chain.
+        }
         if (const auto* run = std::get_if<plan::FlatRun>(&piece.shape)) {
             draw_run_widths(*run);
         } else if (const auto* riser = std::get_if<plan::Riser>(&piece.shape)) {
@@ -58,7 +61,7 @@ class SetSizer {
 
     void draw_places(const plan::Scenery& piece) {
         if (wall_part_of(plan_.room, piece)) {
-            return; // In the wall's own chain.
+            return;
         }
         const PiecePlace place = place_of_piece(datum_, piece, catalogue_);
         if (place.is_middle) {
@@ -77,25 +80,31 @@ class SetSizer {
         return way.minCoeff() > kAgainst_m;
     }
 
-    bool lay_best(const std::vector<DimensionRow>& offers) {
+    double price_of(const DimensionRow& row) {
+        constexpr double kNoPlace = 1e4;
+        return crowding_of(board_, row).value_or(kNoPlace);
+    }
+
+    void lay_best(const std::vector<DimensionRow>& offers) {
         const DimensionRow* best = nullptr;
         double least = std::numeric_limits<double>::max();
         for (const DimensionRow& row : offers) {
-            const auto crowd = crowding_of(board_, row);
             const double length_mm = board_.frame.mm(row.stops_m.back() - row.stops_m.front());
-            const double cost = crowd.value_or(1e4) + kPerMillimetre * length_mm;
+            double cost = price_of(row) + kPerMillimetre * length_mm;
+            if (const auto overall = overall_of(row, plan_.units)) {
+                cost += price_of(*overall);
+            }
             if (cost < least) {
                 best = &row;
                 least = cost;
             }
         }
         if (best == nullptr) {
-            return false;
+            return;
         }
         DimensionRows rows{board_};
         rows.add_with_overall(*best, plan_.units);
         rows.lay_down();
-        return true;
     }
 
     void draw_run_widths(const plan::FlatRun& run) {
