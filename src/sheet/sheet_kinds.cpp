@@ -2,6 +2,8 @@
 
 #include "sheet/floor_plan.h"
 #include "sheet/lighting_plan.h"
+#include "sheet/list_sheet.h"
+#include "sheet/section.h"
 #include "sheet/set_plan.h"
 #include "sheet/shot_sheet.h"
 
@@ -18,7 +20,11 @@ constexpr std::array kSheets{
               lighting_plan_jobs},
     SheetKind{"set-plan", "room and set with sizes, for those who build and set them",
               set_plan_jobs},
+    SheetKind{"section", "the room cut along a line, with heights and angles of view and light",
+              section_jobs},
     SheetKind{"shots", "a page a shot: plan, frame, figures and findings, to scale", shot_jobs},
+    SheetKind{"lists", "shot list, running order, lamps, power, kit and the other lists",
+              list_jobs},
 };
 
 } // namespace

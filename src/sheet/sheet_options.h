@@ -1,5 +1,6 @@
 #pragma once
 
+#include "plan/differences.h"
 #include "plan/plan.h"
 #include "sheet/drawing.h"
 #include "sheet/scale_choice.h"
@@ -7,17 +8,31 @@
 #include <memory>
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace throwline::sheet {
 
+/// Where a room is cut for a section, which looks to the left of the line.
+struct SectionLine {
+    /// From this shot's camera through its first subject; empty for what the sheet chooses, unless
+    /// there are ends.
+    plan::Id<plan::Shot> shot;
+    /// Two different places; the cut goes on beyond both as far as the room does.
+    std::optional<std::pair<Vec2, Vec2>> ends;
+    /// How far from the line things are shown; all of them without it.
+    std::optional<Length> depth;
+};
+
 /// What goes on a sheet and how.
 struct SheetOptions {
-    /// A catalogue name, unless `own_paper` is given.
+    /// A catalogue name or a size such as "500x700mm", unless `own_paper` is given.
     std::string paper = "A3";
     std::optional<catalogue::Paper> own_paper;
+    /// The paper of pages that are not to scale, a catalogue name; that of the others when empty.
+    std::string text_paper;
     std::optional<Orientation> orientation;
-    /// A scale by name; empty for the largest standard one that fits.
+    /// A scale by name, or one's own such as "1:37"; empty for the largest standard one that fits.
     std::string scale;
     bool extra_scales = false;
     Length margin = Length::millimetres(10);
@@ -33,6 +48,7 @@ struct SheetOptions {
     std::vector<plan::Id<plan::Shot>> shots;
     /// Only this beat; empty for all.
     plan::Id<plan::Beat> beat;
+    SectionLine section;
     bool ground = true;
     bool coverage = true;
     bool pools = true;
@@ -41,6 +57,10 @@ struct SheetOptions {
     std::optional<Length> tile_overlap;
     /// The plan's underlay, read and decoded by who asks; none when there is none.
     std::shared_ptr<const Pixels> underlay;
+    /// What is clouded on a plan, and what that changed since ("file 3fa9c021", the hash on the
+    /// older print); no clouds when empty.
+    std::vector<plan::Difference> changes;
+    std::string changes_since;
 };
 
 } // namespace throwline::sheet

@@ -1,0 +1,406 @@
+#include "sheet/table_layout.h"
+
+#include "sheet/text_wrap.h"
+
+#include <algorithm>
+#include <cmath>
+#include <fmt/format.h>
+#include <numeric>
+
+namespace throwline::sheet {
+
+namespace {
+
+/// Between the words of two columns.
+constexpr double kGutter_mm = 3.5;
+/// Above and below the words of a row.
+constexpr double kRowAir_mm = 0.9;
+constexpr double kHeadingAir_mm = 2.2;
+/// A column is given this much without breaking its words, where it needs it.
+constexpr double kWordsAtLeast_mm = 34.0;
+constexpr double kHeadingHeight_mm = kLinePitch_mm + kHeadingAir_mm;
+
+double height_of_lines(std::size_t lines) {
+    return kLinePitch_mm * static_cast<double>(std::max<std::size_t>(lines, 1)) + kRowAir_mm;
+}
+
+double widest_word_mm(const std::string& text, bool bold, const TextMeasure& measure) {
+    double widest = 0.0;
+    std::size_t from = 0;
+    while (from < text.size()) {
+        const std::size_t to = std::min(text.find(' ', from), text.size());
+        widest = std::max(widest, measure.width_mm(text.substr(from, to - from), kLetter_mm, bold));
+        from = to + 1;
+    }
+    return widest;
+}
+
+/// What a column would like and the least that it can do with.
+struct ColumnNeed {
+    double natural_mm = 0.0;
+    double least_mm = 0.0;
+};
+
+ColumnNeed need_of(const lists::Table& table, std::size_t index, const TextMeasure& measure) {
+    ColumnNeed need;
+    const auto include = [&](const std::string& text, bool bold) {
+        need.natural_mm = std::max(need.natural_mm, measure.width_mm(text, kLetter_mm, bold));
+        need.least_mm = std::max(need.least_mm, widest_word_mm(text, bold, measure));
+    };
+    for (const lists::Section& section : table.sections) {
+        for (const lists::Row& row : section.rows) {
+            if (index < row.cells.size()) {
+                include(row.cells[index].text, row.total);
+            }
+        }
+    }
+    // Titles may break between words.
+    const double title_mm = widest_word_mm(table.columns[index].title, true, measure);
+    need.natural_mm = std::max(need.natural_mm, title_mm);
+    need.least_mm = std::max(need.least_mm, title_mm);
+    need.least_mm = std::max(need.least_mm, std::min(need.natural_mm, kWordsAtLeast_mm));
+    return need;
+}
+
+std::vector<ColumnNeed> needs_of(const lists::Table& table, const TextMeasure& measure) {
+    std::vector<ColumnNeed> needs;
+    for (std::size_t i = 0; i < table.columns.size(); ++i) {
+        needs.push_back(need_of(table, i, measure));
+    }
+    return needs;
+}
+
+double gutters_mm(std::size_t columns) {
+    return kGutter_mm * static_cast<double>(columns > 0 ? columns - 1 : 0);
+}
+
+/// Widths that fill at most `room_mm`: what they would like; else the least and a share of the
+/// rest; else a share of the least.
+std::vector<double> widths_of(const std::vector<ColumnNeed>& needs, double room_mm) {
+    double natural_mm = 0.0;
+    double least_mm = 0.0;
+    for (const ColumnNeed& need : needs) {
+        natural_mm += need.natural_mm;
+        least_mm += need.least_mm;
+    }
+    std::vector<double> widths;
+    for (const ColumnNeed& need : needs) {
+        const double more_mm = need.natural_mm - need.least_mm;
+        widths.push_back(natural_mm <= room_mm ? need.natural_mm
+                         : least_mm < room_mm
+                             ? need.least_mm
+                                   + more_mm * (room_mm - least_mm) / (natural_mm - least_mm)
+                             : need.least_mm * room_mm / least_mm);
+    }
+    return widths;
+}
+
+std::vector<TableColumn> columns_of(const lists::Table& table, double width_mm,
+                                    const TextMeasure& measure) {
+    // Twice the room that rounding takes, so that words that fit exactly are not broken.
+    constexpr double kSlack_mm = 0.02;
+    const std::vector<double> widths = widths_of(
+        needs_of(table, measure), width_mm - gutters_mm(table.columns.size()) - kSlack_mm);
+    std::vector<TableColumn> columns;
+    double left_mm = 0.0;
+    for (std::size_t i = 0; i < widths.size(); ++i) {
+        TableColumn column;
+        column.left_mm = left_mm;
+        column.width_mm = widths[i] + kSlack_mm / static_cast<double>(widths.size());
+        column.align = table.columns[i].align;
+        column.title =
+            wrapped_lines(table.columns[i].title, column.width_mm, kLetter_mm, true, measure);
+        left_mm += widths[i] + kGutter_mm;
+        columns.push_back(std::move(column));
+    }
+    return columns;
+}
+
+TableRow across(TableRowKind kind, const std::string& words, double width_mm,
+                const TextMeasure& measure) {
+    TableRow row;
+    row.kind = kind;
+    const bool bold = kind == TableRowKind::heading;
+    row.cells = {wrapped_lines(words, width_mm, kLetter_mm, bold, measure)};
+    row.height_mm = kLinePitch_mm * static_cast<double>(row.cells.front().size())
+                    + (bold ? kHeadingAir_mm : kRowAir_mm);
+    return row;
+}
+
+TableRow row_of(const TableLayout& layout, const lists::Row& from, const TextMeasure& measure) {
+    TableRow row;
+    row.kind = from.total ? TableRowKind::total : TableRowKind::row;
+    std::size_t lines = 1;
+    for (std::size_t i = 0; i < layout.columns.size(); ++i) {
+        const std::string text = i < from.cells.size() ? from.cells[i].text : std::string{};
+        row.cells.push_back(
+            wrapped_lines(text, layout.columns[i].width_mm, kLetter_mm, from.total, measure));
+        lines = std::max(lines, row.cells.back().size());
+    }
+    row.height_mm = height_of_lines(lines);
+    return row;
+}
+
+/// A row too high for any page in parts of some lines each.
+std::vector<TableRow> parted(TableRow row, double most_mm) {
+    const double air_mm = row.kind == TableRowKind::heading ? kHeadingAir_mm : kRowAir_mm;
+    const auto most =
+        static_cast<std::size_t>(std::max(1.0, std::floor((most_mm - air_mm) / kLinePitch_mm)));
+    if (row.height_mm <= most_mm) {
+        return {std::move(row)};
+    }
+    std::vector<TableRow> parts;
+    std::size_t left = 1;
+    for (std::size_t from = 0; from < left; from += most) {
+        TableRow part = row;
+        std::size_t lines = 1;
+        for (std::size_t i = 0; i < row.cells.size(); ++i) {
+            const auto& whole = row.cells[i];
+            left = std::max(left, whole.size());
+            const std::size_t first = std::min(from, whole.size());
+            const std::size_t last = std::min(from + most, whole.size());
+            part.cells[i].assign(whole.begin() + static_cast<std::ptrdiff_t>(first),
+                                 whole.begin() + static_cast<std::ptrdiff_t>(last));
+            lines = std::max(lines, last - first);
+        }
+        part.height_mm = kLinePitch_mm * static_cast<double>(lines) + air_mm;
+        parts.push_back(std::move(part));
+    }
+    return parts;
+}
+
+void add_section(TableLayout& layout, const lists::Section& section, double most_mm,
+                 const TextMeasure& measure) {
+    const int index = static_cast<int>(layout.headings.size());
+    layout.headings.push_back(section.heading);
+    const std::size_t first = layout.rows.size();
+    const auto add = [&](TableRow row) {
+        for (TableRow& part : parted(std::move(row), most_mm)) {
+            part.section = index;
+            layout.rows.push_back(std::move(part));
+        }
+    };
+    if (!section.heading.empty()) {
+        add(across(TableRowKind::heading, section.heading, layout.width_mm, measure));
+    }
+    for (const lists::Row& row : section.rows) {
+        add(row_of(layout, row, measure));
+    }
+    for (const std::string& remark : section.remarks) {
+        add(across(TableRowKind::remark, remark, layout.width_mm, measure));
+    }
+    for (std::size_t i = first; i + 1 < layout.rows.size(); ++i) {
+        const TableRowKind next = layout.rows[i + 1].kind;
+        layout.rows[i].keep_with_next = layout.rows[i].kind == TableRowKind::heading
+                                        || next == TableRowKind::total
+                                        || next == TableRowKind::remark;
+    }
+}
+
+/// The end of the rows from `from` on that must stay together.
+std::size_t end_of_chain(const TableLayout& layout, std::size_t from) {
+    std::size_t to = from + 1;
+    while (to < layout.rows.size() && layout.rows[to - 1].keep_with_next) {
+        ++to;
+    }
+    return to;
+}
+
+double height_between(const TableLayout& layout, std::size_t from, std::size_t to) {
+    double height_mm = 0.0;
+    for (std::size_t i = from; i < to; ++i) {
+        height_mm += layout.rows[i].height_mm;
+    }
+    return height_mm;
+}
+
+bool begins_within_section(const TableLayout& layout, std::size_t row) {
+    return row > 0 && layout.rows[row].section == layout.rows[row - 1].section;
+}
+
+/// What stands over the first row of a page.
+double over_rows_mm(const TableLayout& layout, const TablePage& page) {
+    const bool repeats =
+        page.goes_on
+        && !layout.headings[static_cast<std::size_t>(layout.rows[page.from].section)].empty();
+    return layout.header_mm + (repeats ? kHeadingHeight_mm : 0.0);
+}
+
+/// Where the page that begins at a row ends.
+std::size_t end_of_page(const TableLayout& layout, const TablePage& page, double height_mm) {
+    double left_mm = height_mm - over_rows_mm(layout, page);
+    std::size_t to = page.from;
+    while (to < layout.rows.size()) {
+        const std::size_t chain = end_of_chain(layout, to);
+        const double chain_mm = height_between(layout, to, chain);
+        if (chain_mm <= left_mm) {
+            left_mm -= chain_mm;
+            to = chain;
+            continue;
+        }
+        if (to > page.from) {
+            return to;
+        }
+        // A chain that no page holds is broken where it must be.
+        while (to < chain && layout.rows[to].height_mm <= left_mm) {
+            left_mm -= layout.rows[to++].height_mm;
+        }
+        return std::max(to, page.from + 1);
+    }
+    return to;
+}
+
+} // namespace
+
+double natural_width_mm(const lists::Table& table, const TextMeasure& measure) {
+    const std::vector<ColumnNeed> needs = needs_of(table, measure);
+    return std::accumulate(
+        needs.begin(), needs.end(), gutters_mm(needs.size()),
+        [](double sum, const ColumnNeed& need) { return sum + need.natural_mm; });
+}
+
+TableLayout laid_out(const lists::Table& table, double width_mm, double most_mm,
+                     const TextMeasure& measure) {
+    TableLayout layout;
+    layout.width_mm = width_mm;
+    layout.columns = columns_of(table, width_mm, measure);
+    std::size_t lines = 0;
+    for (const TableColumn& column : layout.columns) {
+        const bool titled = !(column.title.size() == 1 && column.title.front().empty());
+        lines = std::max(lines, titled ? column.title.size() : 0);
+    }
+    layout.header_mm = lines > 0 ? height_of_lines(lines) : 0.0;
+    for (const lists::Section& section : table.sections) {
+        add_section(layout, section, most_mm - layout.header_mm - kHeadingHeight_mm, measure);
+    }
+    return layout;
+}
+
+std::vector<TablePage> paged(const TableLayout& layout, double first_mm, double next_mm) {
+    std::vector<TablePage> pages;
+    std::size_t from = 0;
+    do {
+        TablePage page{from, from,
+                       from < layout.rows.size() && begins_within_section(layout, from)};
+        page.to =
+            layout.rows.empty() ? 0 : end_of_page(layout, page, pages.empty() ? first_mm : next_mm);
+        pages.push_back(page);
+        from = page.to;
+    } while (from < layout.rows.size());
+    return pages;
+}
+
+namespace {
+
+/// Sets words and rules down the page.
+class TableSetter {
+  public:
+    TableSetter(Marks& marks, const Vec2& top_left, const TableLayout& layout)
+        : marks_{marks}, layout_{layout}, left_mm_{top_left.x()}, top_mm_{top_left.y()} {}
+
+    void header() {
+        if (layout_.header_mm == 0.0) {
+            return;
+        }
+        for (const TableColumn& column : layout_.columns) {
+            cell(column.title, column, layout_.header_mm, true, true);
+        }
+        top_mm_ += layout_.header_mm;
+        rule(kStanding_mm, 1.0);
+    }
+    void heading_again(const std::string& heading) {
+        words({fmt::format("{}, continued", heading)}, left_mm_, kHeadingAir_mm, true);
+        top_mm_ += kHeadingHeight_mm;
+    }
+    void row(const TableRow& row) {
+        switch (row.kind) {
+        case TableRowKind::heading:
+            words(row.cells.front(), left_mm_, kHeadingAir_mm, true);
+            break;
+        case TableRowKind::remark:
+            words(row.cells.front(), left_mm_, kRowAir_mm, false);
+            break;
+        case TableRowKind::total:
+            rule(kFine_mm, 1.0);
+            cells(row, true);
+            break;
+        case TableRowKind::row:
+            cells(row, false);
+            break;
+        }
+        top_mm_ += row.height_mm;
+        if (row.kind == TableRowKind::row || row.kind == TableRowKind::total) {
+            rule(kHair_mm, 0.5);
+        }
+    }
+    double top_mm() const { return top_mm_; }
+
+  private:
+    void rule(double width_mm, double strength) {
+        marks_.emplace_back(line({left_mm_, top_mm_}, {left_mm_ + layout_.width_mm, top_mm_},
+                                 pen(Ink::dimension, width_mm, LinePattern::solid, strength)));
+    }
+    void words(const std::vector<std::string>& lines, double left_mm, double air_mm, bool bold) {
+        double baseline_mm = top_mm_ + air_mm / 2.0 + kLetter_mm + kDescent;
+        for (const std::string& line : lines) {
+            marks_.emplace_back(Text{line,
+                                     {left_mm, baseline_mm},
+                                     kLetter_mm,
+                                     TextAnchor::start,
+                                     0.0,
+                                     bold,
+                                     Ink::lettering});
+            baseline_mm += kLinePitch_mm;
+        }
+    }
+    void cell(const std::vector<std::string>& lines, const TableColumn& column, double height_mm,
+              bool bold, bool at_foot) {
+        const bool right = column.align == lists::Align::right;
+        const double left_mm = left_mm_ + column.left_mm + (right ? column.width_mm : 0.0);
+        const double down_mm = at_foot ? height_mm - height_of_lines(lines.size()) : 0.0;
+        double baseline_mm = top_mm_ + down_mm + kRowAir_mm / 2.0 + kLetter_mm + kDescent;
+        for (const std::string& line : lines) {
+            if (!line.empty()) {
+                marks_.emplace_back(Text{line,
+                                         {left_mm, baseline_mm},
+                                         kLetter_mm,
+                                         right ? TextAnchor::end : TextAnchor::start,
+                                         0.0,
+                                         bold,
+                                         Ink::lettering});
+            }
+            baseline_mm += kLinePitch_mm;
+        }
+    }
+    void cells(const TableRow& row, bool bold) {
+        for (std::size_t i = 0; i < layout_.columns.size(); ++i) {
+            cell(row.cells[i], layout_.columns[i], row.height_mm, bold, false);
+        }
+    }
+
+    Marks& marks_;
+    const TableLayout& layout_;
+    double left_mm_;
+    double top_mm_;
+};
+
+} // namespace
+
+double draw_table(Marks& marks, const Vec2& top_left, const TableLayout& layout,
+                  const TablePage& page) {
+    TableSetter setter{marks, top_left, layout};
+    setter.header();
+    if (page.goes_on) {
+        const std::string& heading =
+            layout.headings[static_cast<std::size_t>(layout.rows[page.from].section)];
+        if (!heading.empty()) {
+            setter.heading_again(heading);
+        }
+    }
+    for (std::size_t i = page.from; i < page.to; ++i) {
+        setter.row(layout.rows[i]);
+    }
+    return setter.top_mm() - top_left.y();
+}
+
+} // namespace throwline::sheet
