@@ -1,6 +1,7 @@
 #include "sheet/furniture.h"
 
 #include "base/length_text.h"
+#include "sheet/check_ruler.h"
 
 #include <array>
 #include <cmath>
@@ -11,7 +12,6 @@ namespace throwline::sheet {
 namespace {
 
 constexpr double kPad_mm = 3.0;
-constexpr double kCheck_mm = 100.0;
 constexpr double kInch_mm = 25.4;
 constexpr double kFoot_m = 0.3048;
 constexpr double kBar_mm = 1.4;
@@ -54,19 +54,6 @@ void draw_scale_bar(Marks& marks, const Vec2& from, double unit_mm, std::string_
     draw_bar(marks, from, units * unit_mm, parts, fmt::format("{:.0f} {}", units, unit));
 }
 
-/// A paper ruler along x or y: `step_mm` ticks, each `major`-th longer.
-void draw_check(Marks& marks, const Vec2& from, const Vec2& along, const Vec2& tick_towards,
-                double length_mm, double step_mm, int major) {
-    const Pen hair = pen(Ink::lettering, kHair_mm);
-    marks.emplace_back(line(from, from + along * length_mm, pen(Ink::lettering, kConstruction_mm)));
-    const int count = static_cast<int>(std::lround(length_mm / step_mm));
-    for (int i = 0; i <= count; ++i) {
-        const Vec2 at = from + along * (step_mm * i);
-        const double tick_mm = i % major == 0 ? 2.0 : 1.0;
-        marks.emplace_back(line(at, at + tick_towards * tick_mm, hair));
-    }
-}
-
 } // namespace
 
 void draw_rulers(Marks& marks, const Box& box, const PlanFrame& frame, UnitSystem units) {
@@ -82,18 +69,18 @@ void draw_rulers(Marks& marks, const Box& box, const PlanFrame& frame, UnitSyste
     const Vec2 right{1.0, 0.0};
     const Vec2 up{0.0, -1.0};
     const Vec2 check{check_left_mm, top_mm + 0.6};
-    draw_check(marks, check, right, up, kCheck_mm, 1.0, 10);
-    add_words(marks, "must measure 100 mm, else print at 100 %", check + Vec2{0.0, 3.8},
-              TextAnchor::start);
+    draw_check_ruler(marks, check, right, up);
+    add_words(marks, kCheckWords, check + Vec2{0.0, 3.8}, TextAnchor::start);
     const Vec2 inches = check + Vec2{0.0, 9.5};
-    draw_check(marks, inches, right, up, 4.0 * kInch_mm, kInch_mm / 8.0, 8);
+    draw_check_ruler(marks, inches, right, up, {4.0 * kInch_mm, kInch_mm / 8.0, 8});
     add_words(marks, "must measure 4 in", inches + Vec2{0.0, 3.8}, TextAnchor::start);
 }
 
 void draw_upright_ruler(Marks& marks, const Vec2& foot) {
-    draw_check(marks, foot, Vec2{0.0, -1.0}, Vec2{1.0, 0.0}, kCheck_mm, 1.0, 10);
-    marks.emplace_back(Text{"100 mm", foot + Vec2{2.6 + kLetter_mm, -kCheck_mm / 2.0}, kLetter_mm,
-                            TextAnchor::middle, 1.5707963267948966, false, Ink::lettering});
+    draw_check_ruler(marks, foot, Vec2{0.0, -1.0}, Vec2{1.0, 0.0});
+    marks.emplace_back(Text{"100 mm", foot + Vec2{2.6 + kLetter_mm, -kCheckLength_mm / 2.0},
+                            kLetter_mm, TextAnchor::middle, 1.5707963267948966, false,
+                            Ink::lettering});
 }
 
 } // namespace throwline::sheet

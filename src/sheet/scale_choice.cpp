@@ -1,7 +1,7 @@
 #include "sheet/scale_choice.h"
 
 #include "base/length_text.h"
-#include "base/nearest_name.h"
+#include "sheet/scale_name.h"
 
 #include <algorithm>
 #include <cmath>
@@ -192,26 +192,19 @@ Result<ScaleChoice> check_scale(const ScaleQuestion& question, std::string_view 
     if (const auto checked = sound(question); !checked) {
         return tl::unexpected{checked.error()};
     }
-    const auto named =
-        std::find_if(catalogue.scales.begin(), catalogue.scales.end(),
-                     [&](const DrawingScale& scale) { return scale.name == scale_name; });
-    if (named == catalogue.scales.end()) {
-        std::vector<std::string> names;
-        for (const DrawingScale& scale : catalogue.scales) {
-            names.push_back(scale.name);
-        }
-        const std::string nearest = nearest_name(scale_name, names);
-        return failure(fmt::format("there is no scale \"{}\"{}", scale_name,
-                                   nearest.empty() ? std::string{}
-                                                   : fmt::format("; nearest is \"{}\"", nearest)));
+    const Result<DrawingScale> named = scale_named(scale_name, catalogue);
+    if (!named) {
+        return tl::unexpected{named.error()};
     }
     ScaleQuestion asked = question;
     asked.system = named->system;
-    asked.with_extras = asked.with_extras || !named->standard;
     std::vector<DrawingScale> scales = offered_scales(asked, catalogue);
-    const auto from = std::find_if(scales.begin(), scales.end(), [&](const DrawingScale& scale) {
+    auto from = std::find_if(scales.begin(), scales.end(), [&](const DrawingScale& scale) {
         return scale.ratio >= named->ratio;
     });
+    if (from == scales.end() || from->name != named->name) {
+        from = scales.insert(from, *named);
+    }
     const auto index = static_cast<std::size_t>(from - scales.begin());
     for (const Orientation orientation : ways_round(asked)) {
         const auto needed = needed_ratio(asked, orientation);

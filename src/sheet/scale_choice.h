@@ -67,8 +67,9 @@ std::optional<double> needed_ratio(const ScaleQuestion& question, Orientation or
 Result<ScaleChoice> choose_scale(const ScaleQuestion& question,
                                  const catalogue::Catalogue& catalogue);
 
-/// The same for a scale given by name ("1:50", "1/4 in = 1 ft"); an error that names the largest
-/// one that fits when it does not, or the nearest name when there is no such scale.
+/// The same for a scale given by name ("1:50", "1/4 in = 1 ft") or one's own ("1:37"; see
+/// scale_named); an error that names the largest one that fits when it does not, or the nearest
+/// name when there is no such scale.
 Result<ScaleChoice> check_scale(const ScaleQuestion& question, std::string_view scale_name,
                                 const catalogue::Catalogue& catalogue);
 

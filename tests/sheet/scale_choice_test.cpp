@@ -124,7 +124,7 @@ TEST(ScaleChoice, AskedForScaleThatDoesNotFitNamesTheOneThatDoes) {
 TEST(ScaleChoice, UnknownScaleNamesTheNearest) {
     const auto choice =
         check_scale(question(Length::metres(12), Length::metres(9), "A3", UnitSystem::metric),
-                    "1:55", sheet_catalogue());
+                    "1:5O", sheet_catalogue());
     ASSERT_FALSE(choice);
     EXPECT_NE(choice.error().message.find("nearest"), std::string::npos) << choice.error().message;
 }

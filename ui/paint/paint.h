@@ -31,17 +31,21 @@ class PaintSession {
     std::unique_ptr<sheet::TextMeasure> measure_;
 };
 
-/// A PDF of one page a drawing, each exactly as large as its sheet. Asks viewers not to scale on
-/// printing. Same drawings, same bytes.
+/// A PDF of one page a drawing, each exactly as large as its sheet. The layers of a drawing can be
+/// shown and hidden in a viewer; those of the same name on several pages together. Asks viewers not
+/// to scale on printing. Same drawings, same bytes.
 Result<std::string> rendered_pdf(const PaintSession& session,
                                  std::span<const sheet::Drawing> pages);
 Result<std::string> rendered_pdf(const PaintSession& session, const sheet::Drawing& drawing);
 
-/// An SVG 1.2 Tiny picture in which one unit is one millimetre.
+/// An SVG 1.2 Tiny picture in which one unit is one millimetre. Each layer is a group whose id is
+/// the layer's name.
 Result<std::string> rendered_svg(const PaintSession& session, const sheet::Drawing& drawing);
 
-/// Largest side of a PNG picture; a larger one is refused.
+/// Largest side of a PNG picture, and the most pixels that it may have, which take 4 bytes each
+/// while it is painted: an A0 sheet at 300 dots per inch has 140 million. A larger one is refused.
 inline constexpr int kLargestSide_px = 20000;
+inline constexpr double kMostPicturePixels = 150e6;
 inline constexpr double kUsualDotsPerInch = 200.0;
 
 /// A PNG picture that knows its resolution.

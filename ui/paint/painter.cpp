@@ -4,6 +4,7 @@
 #include "ui/paint/fonts.h"
 
 #include <QFontMetricsF>
+#include <QPaintEngine>
 #include <QPainter>
 #include <QPainterPath>
 #include <numbers>
@@ -24,6 +25,8 @@ constexpr double kHatchLine_mm = 0.13;
 constexpr double kDotSpacing_mm = 1.6;
 constexpr double kDotRadius_mm = 0.15;
 constexpr int kCircleSides = 96;
+/// How far the outline of a drawn curve may stray.
+constexpr double kFlatness_mm = 0.005;
 
 QPointF point_of(const Vec2& at) {
     return {at.x(), at.y()};
@@ -50,12 +53,40 @@ QPen pen_of(const Pen& pen, Theme theme) {
     return made;
 }
 
+bool makes_pixels(const QPainter& painter) {
+    return painter.paintEngine()->type() == QPaintEngine::Raster;
+}
+
+/// When it makes pixels, Qt cuts lines at the edge of the picture and dashes them anew from there,
+/// so that the tiles of a sheet would not meet. The outline of a line does not hang on where the
+/// picture ends. Other engines get lines as lines.
+void fill_with_outline(QPainter& painter, const QPainterPath& path, const QPen& pen,
+                       const QBrush& brush) {
+    painter.fillPath(path, brush);
+    if (pen.style() != Qt::NoPen) {
+        QPainterPathStroker stroker{pen};
+        stroker.setCurveThreshold(kFlatness_mm);
+        painter.fillPath(stroker.createStroke(path), pen.brush());
+    }
+}
+
+void draw_line(QPainter& painter, const QPointF& from, const QPointF& to, const QPen& pen) {
+    if (makes_pixels(painter)) {
+        QPainterPath path{from};
+        path.lineTo(to);
+        fill_with_outline(painter, path, pen, Qt::NoBrush);
+        return;
+    }
+    painter.setPen(pen);
+    painter.drawLine(QLineF{from, to});
+}
+
 void draw_lines(QPainter& painter, std::span<const Vec2> outline, const Fill& fill,
                 double angle_rad, Theme theme) {
-    painter.setPen(QPen{tinted(hue(fill.ink, theme), fill.strength), kHatchLine_mm, Qt::SolidLine,
-                        Qt::FlatCap});
+    const QPen pen{tinted(hue(fill.ink, theme), fill.strength), kHatchLine_mm, Qt::SolidLine,
+                   Qt::FlatCap};
     for (const auto& [from, to] : sheet::hatch_lines(outline, angle_rad, kHatchSpacing_mm)) {
-        painter.drawLine(QLineF{point_of(from), point_of(to)});
+        draw_line(painter, point_of(from), point_of(to), pen);
     }
 }
 
@@ -105,23 +136,42 @@ class MarkPainter {
         for (const Vec2& at : path.points) {
             polygon << point_of(at);
         }
-        if (!path.closed) {
-            painter_.setPen(pen_of(path.pen, theme_));
-            painter_.setBrush(Qt::NoBrush);
-            painter_.drawPolyline(polygon);
+        const QPen pen = pen_of(path.pen, theme_);
+        if (path.closed) {
+            draw_hatch(painter_, path.points, path.fill, theme_);
+        }
+        const QBrush brush = path.closed ? brush_of(path.fill, theme_) : QBrush{Qt::NoBrush};
+        if (makes_pixels(painter_)) {
+            QPainterPath outline;
+            outline.addPolygon(polygon);
+            if (path.closed) {
+                outline.closeSubpath();
+            }
+            fill_with_outline(painter_, outline, pen, brush);
             return;
         }
-        draw_hatch(painter_, path.points, path.fill, theme_);
-        painter_.setPen(pen_of(path.pen, theme_));
-        painter_.setBrush(brush_of(path.fill, theme_));
-        painter_.drawPolygon(polygon, Qt::OddEvenFill);
+        painter_.setPen(pen);
+        painter_.setBrush(brush);
+        if (path.closed) {
+            painter_.drawPolygon(polygon, Qt::OddEvenFill);
+        } else {
+            painter_.drawPolyline(polygon);
+        }
     }
 
     void operator()(const Circle& circle) const {
         draw_hatch(painter_, throwline::circle(circle.centre, circle.radius_mm, kCircleSides),
                    circle.fill, theme_);
-        painter_.setPen(pen_of(circle.pen, theme_));
-        painter_.setBrush(brush_of(circle.fill, theme_));
+        const QPen pen = pen_of(circle.pen, theme_);
+        const QBrush brush = brush_of(circle.fill, theme_);
+        if (makes_pixels(painter_)) {
+            QPainterPath outline;
+            outline.addEllipse(point_of(circle.centre), circle.radius_mm, circle.radius_mm);
+            fill_with_outline(painter_, outline, pen, brush);
+            return;
+        }
+        painter_.setPen(pen);
+        painter_.setBrush(brush);
         painter_.drawEllipse(point_of(circle.centre), circle.radius_mm, circle.radius_mm);
     }
 
@@ -180,18 +230,20 @@ class MarkPainter {
 
 } // namespace
 
-void paint_drawing(QPainter& painter, const sheet::Drawing& drawing, Theme theme) {
-    painter.save();
+void paint_layer(QPainter& painter, const sheet::Layer& layer, Theme theme) {
     const MarkPainter paint_mark{painter, theme};
-    for (const sheet::Layer& layer : drawing.layers) {
-        painter.save();
-        painter.translate(point_of(layer.shift_mm));
-        for (const sheet::Mark& mark : layer.marks) {
-            std::visit(paint_mark, mark);
-        }
-        painter.restore();
+    painter.save();
+    painter.translate(point_of(layer.shift_mm));
+    for (const sheet::Mark& mark : layer.marks) {
+        std::visit(paint_mark, mark);
     }
     painter.restore();
+}
+
+void paint_drawing(QPainter& painter, const sheet::Drawing& drawing, Theme theme) {
+    for (const sheet::Layer& layer : drawing.layers) {
+        paint_layer(painter, layer, theme);
+    }
 }
 
 } // namespace throwline::paint

@@ -7,8 +7,10 @@ class QPainter;
 
 namespace throwline::paint {
 
-/// Paints a drawing on a painter whose unit is one millimetre of paper, from the top left corner of
+/// Paints a layer on a painter whose unit is one millimetre of paper, from the top left corner of
 /// the sheet. Lines end exactly at their ends (flat caps). The ground is left as it is.
+void paint_layer(QPainter& painter, const sheet::Layer& layer, Theme theme = Theme::light);
+/// All its layers, in order.
 void paint_drawing(QPainter& painter, const sheet::Drawing& drawing, Theme theme = Theme::light);
 
 } // namespace throwline::paint

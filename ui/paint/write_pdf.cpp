@@ -1,16 +1,14 @@
+#include "ui/paint/layer_names.h"
 #include "ui/paint/paint.h"
 #include "ui/paint/painter.h"
+#include "ui/paint/pdf_layers.h"
 
 #include <QBuffer>
 #include <QPageLayout>
 #include <QPainter>
 #include <QPdfWriter>
-#include <cmath>
+#include <algorithm>
 #include <fmt/format.h>
-// Makes qpdf's headers use std::shared_ptr throughout.
-#define POINTERHOLDER_TRANSITION 4
-#include <qpdf/QPDF.hh>
-#include <qpdf/QPDFObjectHandle.hh>
 #include <qpdf/QPDFPageDocumentHelper.hh>
 #include <qpdf/QPDFWriter.hh>
 
@@ -22,6 +20,8 @@ constexpr double kMillimetresPerInch = 25.4;
 constexpr double kPointsPerInch = 72.0;
 /// Makes one device unit a hundredth of a millimetre.
 constexpr int kDotsPerInch = 2540;
+/// The first in which a form can be optional content.
+constexpr auto kVersionWithLayers = "1.6";
 /// Written instead of the time of day, so that the same drawing gives the same bytes.
 constexpr auto kFixedDate = "D:20000101000000Z";
 
@@ -37,6 +37,16 @@ QPageLayout page_layout(const sheet::Drawing& drawing) {
     return layout;
 }
 
+/// A page each; one that is empty for a drawing with nothing on it.
+std::vector<const sheet::Layer*> painted_layers(const sheet::Drawing& drawing) {
+    std::vector<const sheet::Layer*> layers = layers_with_marks(drawing);
+    if (layers.empty()) {
+        layers.push_back(nullptr);
+    }
+    return layers;
+}
+
+/// One page a layer.
 Result<QByteArray> painted(std::span<const sheet::Drawing> pages) {
     QByteArray bytes;
     QBuffer buffer{&bytes};
@@ -52,15 +62,19 @@ Result<QByteArray> painted(std::span<const sheet::Drawing> pages) {
     }
     bool first = true;
     for (const sheet::Drawing& drawing : pages) {
-        if (!first) {
-            writer.setPageLayout(page_layout(drawing));
-            writer.newPage();
+        writer.setPageLayout(page_layout(drawing));
+        for (const sheet::Layer* layer : painted_layers(drawing)) {
+            if (!first) {
+                writer.newPage();
+            }
+            first = false;
+            painter.save();
+            painter.scale(kDotsPerInch / kMillimetresPerInch, kDotsPerInch / kMillimetresPerInch);
+            if (layer != nullptr) {
+                paint_layer(painter, *layer);
+            }
+            painter.restore();
         }
-        first = false;
-        painter.save();
-        painter.scale(kDotsPerInch / kMillimetresPerInch, kDotsPerInch / kMillimetresPerInch);
-        paint_drawing(painter, drawing);
-        painter.restore();
     }
     painter.end();
     return bytes;
@@ -75,14 +89,36 @@ QPDFObjectHandle exact_box(QPDFObjectHandle page, const sheet::Drawing& drawing)
                                                points(drawing.width_mm), rounded.ury));
 }
 
+/// Lays the layers of each drawing, which come as pages of their own, on one page.
+void stack_layers(QPDF& pdf, std::span<const sheet::Drawing> drawings) {
+    QPDFPageDocumentHelper document{pdf};
+    std::vector<QPDFPageObjectHelper> pages = document.getAllPages();
+    PdfLayers layers{pdf};
+    std::size_t next = 0;
+    for (const sheet::Drawing& drawing : drawings) {
+        std::vector<std::string> names;
+        for (const sheet::Layer* layer : layers_with_marks(drawing)) {
+            names.push_back(shown_name(*layer));
+        }
+        const std::size_t count = std::max<std::size_t>(names.size(), 1);
+        const std::span own{pages.data() + next, count};
+        for (QPDFPageObjectHelper& page : own) {
+            QPDFObjectHandle object = page.getObjectHandle();
+            object.replaceKey("/MediaBox", exact_box(object, drawing));
+        }
+        document.addPage(layers.stacked(own, names), false);
+        for (QPDFPageObjectHelper& page : own) {
+            document.removePage(page);
+        }
+        next += count;
+    }
+    layers.list();
+}
+
 std::string with_exact_pages(const QByteArray& bytes, std::span<const sheet::Drawing> pages) {
     QPDF pdf;
     pdf.processMemoryFile("sheet", bytes.constData(), static_cast<std::size_t>(bytes.size()));
-    auto found = QPDFPageDocumentHelper{pdf}.getAllPages();
-    for (std::size_t i = 0; i < pages.size(); ++i) {
-        QPDFObjectHandle page = found.at(i).getObjectHandle();
-        page.replaceKey("/MediaBox", exact_box(page, pages[i]));
-    }
+    stack_layers(pdf, pages);
     // ISO 32000-1:2008, table 150: what the print dialogue of a viewer starts with.
     pdf.getRoot().replaceKey("/ViewerPreferences",
                              QPDFObjectHandle::parse("<< /PrintScaling /None /DisplayDocTitle true "
@@ -95,6 +131,7 @@ std::string with_exact_pages(const QByteArray& bytes, std::span<const sheet::Dra
     QPDFWriter writer{pdf};
     writer.setOutputMemory();
     writer.setDeterministicID(true);
+    writer.setMinimumPDFVersion(kVersionWithLayers);
     writer.write();
     const auto buffer = writer.getBufferSharedPointer();
     const unsigned char* begin = buffer->getBuffer();

@@ -23,6 +23,15 @@ Result<QImage> blank(const sheet::Drawing& drawing, double dots_per_inch) {
                                    "must be 1 to {} dots, so take another resolution",
                                    width_px, height_px, kLargestSide_px));
     }
+    if (width_px * height_px > kMostPicturePixels) {
+        const double most_dpi =
+            std::sqrt(kMostPicturePixels / (drawing.width_mm * drawing.height_mm))
+            * kMillimetresPerInch;
+        return failure(fmt::format("a picture of {:.0f} by {:.0f} dots takes too much memory; at "
+                                   "most {:.0f} dots per inch can be had of this sheet, or take "
+                                   "PDF, which is sharp at any size",
+                                   width_px, height_px, std::floor(most_dpi)));
+    }
     QImage image{static_cast<int>(width_px), static_cast<int>(height_px), QImage::Format_RGB32};
     if (image.isNull()) {
         return failure("there is not enough memory for the picture; take a lower resolution");

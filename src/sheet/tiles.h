@@ -1,0 +1,19 @@
+#pragma once
+
+#include "sheet/drawing.h"
+
+#include <string>
+#include <vector>
+
+namespace throwline::sheet {
+
+/// "B2": the second tile of the second row; both from 0.
+std::string tile_code(int row, int column);
+
+/// A drawing that is larger than the paper as sheets of that paper, row by row; the drawing itself
+/// when it is not. Each tile shows its piece of the drawing, moved but otherwise the same, and in
+/// the margins around it what is needed to trim it, to put it in its place and to see whether the
+/// print is true. Nothing of that lies over the piece.
+std::vector<Drawing> tiles_of(const Drawing& drawing, const TextMeasure& measure);
+
+} // namespace throwline::sheet

@@ -1,0 +1,139 @@
+#include "sheet/underlay.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace throwline::sheet {
+
+namespace {
+
+Vec2 complex_product(const Vec2& a, const Vec2& b) {
+    return {a.x() * b.x() - a.y() * b.y(), a.x() * b.y() + a.y() * b.x()};
+}
+
+Vec2 complex_quotient(const Vec2& a, const Vec2& b) {
+    return complex_product(a, {b.x(), -b.y()}) / b.squaredNorm();
+}
+
+/// Whole pixels, `right` and `bottom` beyond the last.
+struct PixelBox {
+    int left = 0;
+    int top = 0;
+    int right = 0;
+    int bottom = 0;
+
+    int width() const { return right - left; }
+    int height() const { return bottom - top; }
+};
+
+/// Where the picture lies on paper.
+struct PaperPlacing {
+    Vec2 corner;
+    /// One pixel on.
+    Vec2 right;
+    Vec2 down;
+
+    Vec2 at(double x_px, double y_px) const { return corner + right * x_px + down * y_px; }
+    /// The pixel at a place.
+    Vec2 pixel(const Vec2& place) const {
+        const Vec2 from = place - corner;
+        const double area = cross(right, down);
+        return {cross(from, down) / area, cross(right, from) / area};
+    }
+};
+
+/// The part of a picture that a box of paper needs, a pixel larger all round.
+PixelBox needed_pixels(const PaperPlacing& placing, const Box& box, const Pixels& pixels) {
+    Vec2 low = placing.pixel({box.left, box.top});
+    Vec2 high = low;
+    for (const Vec2& corner : {Vec2{box.right(), box.top}, Vec2{box.left, box.bottom()},
+                               Vec2{box.right(), box.bottom()}}) {
+        low = low.cwiseMin(placing.pixel(corner));
+        high = high.cwiseMax(placing.pixel(corner));
+    }
+    const auto within = [](double value, int most) {
+        return static_cast<int>(std::clamp(value, 0.0, static_cast<double>(most)));
+    };
+    return {within(std::floor(low.x()) - 1.0, pixels.width),
+            within(std::floor(low.y()) - 1.0, pixels.height),
+            within(std::ceil(high.x()) + 1.0, pixels.width),
+            within(std::ceil(high.y()) + 1.0, pixels.height)};
+}
+
+std::shared_ptr<const Pixels> cut_out(const std::shared_ptr<const Pixels>& pixels,
+                                      const PixelBox& part) {
+    if (part.width() == pixels->width && part.height() == pixels->height) {
+        return pixels;
+    }
+    auto cut = std::make_shared<Pixels>();
+    cut->width = part.width();
+    cut->height = part.height();
+    constexpr std::ptrdiff_t kBytesPerPixel = 3;
+    cut->rgb.reserve(static_cast<std::size_t>(kBytesPerPixel * part.width() * part.height()));
+    for (std::ptrdiff_t row = part.top; row < part.bottom; ++row) {
+        const auto from = pixels->rgb.begin() + kBytesPerPixel * (row * pixels->width + part.left);
+        cut->rgb.insert(cut->rgb.end(), from, from + kBytesPerPixel * part.width());
+    }
+    return cut;
+}
+
+/// Bare paper over what reaches out of the field.
+void mask_outside(Marks& marks, const Box& field, const Page& page) {
+    for (const Box& box :
+         {Box{0.0, 0.0, page.width_mm, field.top},
+          Box{0.0, field.bottom(), page.width_mm, page.height_mm - field.bottom()},
+          Box{0.0, field.top, field.left, field.height},
+          Box{field.right(), field.top, page.width_mm - field.right(), field.height}}) {
+        marks.emplace_back(outline({{box.left, box.top},
+                                    {box.right(), box.top},
+                                    {box.right(), box.bottom()},
+                                    {box.left, box.bottom()}},
+                                   no_pen(), solid(Ink::paper)));
+    }
+}
+
+} // namespace
+
+PicturePlacing::PicturePlacing(const plan::Underlay& underlay) : underlay_{underlay} {
+    turn_ = complex_quotient(underlay.at_b - underlay.at_a, upright(underlay.pixel_b));
+}
+
+Vec2 PicturePlacing::upright(const Vec2& pixel) const {
+    const Vec2 from = pixel - underlay_.pixel_a;
+    return {underlay_.mirrored ? -from.x() : from.x(), -from.y()};
+}
+
+Vec2 PicturePlacing::at(const Vec2& pixel) const {
+    return underlay_.at_a + complex_product(turn_, upright(pixel));
+}
+
+void draw_underlay(Board& board, const plan::Underlay& underlay,
+                   const std::shared_ptr<const Pixels>& pixels, const Page& page) {
+    if (pixels == nullptr || underlay.strength <= 0.0) {
+        return;
+    }
+    const PicturePlacing placing{underlay};
+    const auto on_paper = [&](double x_px, double y_px) {
+        return board.frame.at(placing.at({x_px, y_px}));
+    };
+    // Far apart, so that the step of one pixel keeps its digits.
+    constexpr double kFar_px = 1e4;
+    const Vec2 corner = on_paper(0.0, 0.0);
+    const PaperPlacing paper{corner, (on_paper(kFar_px, 0.0) - corner) / kFar_px,
+                             (on_paper(0.0, kFar_px) - corner) / kFar_px};
+    const PixelBox part = needed_pixels(paper, page.field, *pixels);
+    if (part.width() < 1 || part.height() < 1) {
+        return;
+    }
+    Marks& marks = board.layers[static_cast<std::size_t>(PlanLayer::underlay)];
+    Picture picture;
+    picture.pixels = cut_out(pixels, part);
+    picture.corner = paper.at(part.left, part.top);
+    picture.across = paper.right * part.width();
+    picture.down = paper.down * part.height();
+    picture.strength = underlay.strength;
+    marks.emplace_back(std::move(picture));
+    mask_outside(marks, page.field, page);
+}
+
+} // namespace throwline::sheet
