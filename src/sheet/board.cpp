@@ -6,6 +6,8 @@ namespace throwline::sheet {
 
 std::string_view name_of(PlanLayer layer) {
     switch (layer) {
+    case PlanLayer::underlay:
+        return "underlay";
     case PlanLayer::ground:
         return "ground";
     case PlanLayer::pools:

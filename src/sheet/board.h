@@ -12,6 +12,7 @@ namespace throwline::sheet {
 
 /// Layers of a floor plan in the order in which they are laid down.
 enum class PlanLayer {
+    underlay,
     ground,
     pools,
     coverage,
@@ -26,7 +27,7 @@ enum class PlanLayer {
     lettering,
     frame
 };
-inline constexpr int kPlanLayers = 13;
+inline constexpr int kPlanLayers = 14;
 std::string_view name_of(PlanLayer layer);
 
 /// What the legend can explain; in the order in which it does.

@@ -57,7 +57,7 @@ struct ScaledSheet {
 Result<Drawing> composed(const SheetInput& input, const SheetOptions& options,
                          const ScaledSheet& sheet);
 
-/// The paper that the options ask for. Errors: no such paper.
+/// The paper that the options ask for; errors as of paper_named().
 Result<catalogue::Paper> paper_of(const SheetOptions& options,
                                   const catalogue::Catalogue& catalogue);
 

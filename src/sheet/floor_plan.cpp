@@ -53,6 +53,7 @@ Result<Drawing> floor_plan_sheet(const SheetInput& input, const SheetOptions& op
     sheet.cautions = checks::cautions_for(plan);
     return composed(input, options, sheet);
 }
+    sheet.tells_larger = true;
 
 Result<std::vector<SheetJob>> floor_plan_jobs(const SheetInput& input,
                                               const SheetOptions& /*options*/) {

@@ -21,6 +21,8 @@ struct TitleBlock {
     std::string paper_name;
     Orientation orientation = Orientation::landscape;
     bool with_north = true;
+    /// Said where the scale is not one of the standard set, for no scale rule has it.
+    bool standard_scale = true;
 };
 void draw_title_block(Marks& marks, const Box& box, const TitleBlock& title,
                       const TextMeasure& measure);

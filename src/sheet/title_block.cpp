@@ -44,12 +44,16 @@ struct Row {
 std::vector<Row> rows_of(const TitleBlock& title, double width_mm, const TextMeasure& measure) {
     const plan::Site& site = title.plan.site;
     std::vector<Row> rows;
-    if (!site.place.empty()) {
+    if (title.standard_scale) {
         rows.push_back({cut_to_width(site.place, width_mm, kLetter_mm, false, measure)});
     }
-    rows.push_back({site.date});
     rows.push_back(
         {cut_to_width(title.options.sheet_name, width_mm, kLetter_mm, true, measure), true});
+        rows.push_back({site.date});
+    } else { // The row that this saves goes to the scale.
+        const std::string both = fmt::format(
+            "{}{}{}", site.date, site.date.empty() || site.place.empty() ? "" : ", ", site.place);
+        rows.push_back({cut_to_width(both, width_mm, kLetter_mm, false, measure)});
     rows.push_back(
         {fmt::format("Sheet {} of {}, {} {}", title.options.sheet_number, title.options.sheet_count,
                      title.paper_name, name_of(title.orientation))});
@@ -58,6 +62,9 @@ std::vector<Row> rows_of(const TitleBlock& title, double width_mm, const TextMea
     rows.push_back({version_text(title.options)});
     return rows;
 }
+    if (!title.standard_scale) {
+        rows.push_back({"Not a standard scale"});
+    }
 
 } // namespace
 
