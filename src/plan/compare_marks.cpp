@@ -22,7 +22,7 @@ struct MarkComparison {
     Subject subject() const {
         const std::string in_beat = with_kind("beat", beat.name);
         return {{ThingKind::mark, fmt::format("{} in {}", person.name, in_beat), place_of(old),
-                 place_of(now)},
+                 place_of(now), beat.name},
                 fmt::format("{}'s mark in {}", person.name, in_beat)};
     }
     /// "Ana's walk", "what Ana faces", in that beat.

@@ -47,6 +47,8 @@ struct ChangedThing {
     /// one point for what is drawn as a symbol; empty where it has no place.
     std::vector<Vec2> before;
     std::vector<Vec2> now;
+    /// Of a mark: its beat.
+    std::string beat = {};
 };
 
 /// Whether a difference is about one thing, about all that moved by the same shift, or about all
