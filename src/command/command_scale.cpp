@@ -1,6 +1,7 @@
 #include "command/arguments.h"
 #include "command/catalogue_input.h"
 #include "command/commands.h"
+#include "sheet/paper_size.h"
 #include "sheet/scale_choice.h"
 
 #include <fmt/format.h>
@@ -14,9 +15,9 @@ void read_paper(const Arguments& arguments, const catalogue::Catalogue& catalogu
                 OptionReader& options, sheet::ScaleQuestion& question) {
     const std::string usual = question.system == UnitSystem::metric ? "A3" : "tabloid";
     const std::string name = arguments.value("--paper").value_or(usual);
-    const catalogue::Paper* paper = catalogue.paper(name);
-    if (paper == nullptr) {
-        options.fail(unknown_name("paper", name, names_of(catalogue.papers)));
+    const auto paper = sheet::paper_named(name, catalogue);
+    if (!paper) {
+        options.fail(fmt::format("--paper: {}", paper.error().message));
         return;
     }
     question.paper = *paper;
@@ -144,10 +145,11 @@ Command scale_command() {
             .operands_max = 0,
             .options = {{"--width", "", "LENGTH", "of what is to be drawn"},
                         {"--depth", "", "LENGTH", "of what is to be drawn"},
-                        {"--paper", "", "NAME", "A3 unless said; tabloid with imperial scales"},
+                        {"--paper", "", "NAME",
+                         "or a size, such as 500x700mm; A3 unless said, tabloid for imperial"},
                         {"--margin", "", "LENGTH", "kept free all round; 10mm unless said"},
                         {"--strip", "", "LENGTH", "kept free along the foot; nothing unless said"},
-                        {"--scale", "", "SCALE", "ask whether this one fits, such as 1:50"},
+                        {"--scale", "", "SCALE", "ask whether this one fits, such as 1:50 or 1:37"},
                         {"--extras", "", "", "offer scales outside the standard set, such as 1:25"},
                         kSystem,
                         kLensdata,

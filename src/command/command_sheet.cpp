@@ -3,7 +3,9 @@
 #include "command/commands.h"
 #include "command/plan_input.h"
 #include "sheet/sheet_kinds.h"
+#include "sheet/tiles.h"
 #include "ui/paint/paint.h"
+#include "ui/paint/read_picture.h"
 
 #include <array>
 #include <filesystem>
@@ -26,6 +28,15 @@ constexpr std::array kFormats{FormatName{".pdf", Format::pdf}, FormatName{".svg"
 
 constexpr NumberRange kResolutions_dpi{20.0, 1200.0};
 
+/// How far tiles may overlap: none, to be taped edge to edge, up to a hand's breadth.
+struct Overlaps {
+    Length least;
+    Length most;
+};
+constexpr Overlaps kOverlaps{Length::millimetres(0), Length::millimetres(50)};
+/// Enough to glue on (common practice, no source).
+constexpr Length kUsualOverlap = Length::millimetres(10);
+
 struct SheetQuestion {
     std::string file;
     Format format = Format::pdf;
@@ -33,6 +44,9 @@ struct SheetQuestion {
     sheet::SheetOptions options;
     /// Kinds of sheet, in order.
     std::vector<std::string> which;
+    bool with_underlay = true;
+    /// What the plan's file is called; pictures stand beside it.
+    std::string plan_name;
 };
 
 void read_file(OptionReader& options, SheetQuestion& question) {
@@ -65,12 +79,14 @@ void read_orientation(const Arguments& arguments, OptionReader& options,
         fmt::format("--orientation \"{}\" is unknown; it is landscape or portrait", *typed));
 }
 
-void read_layers(const Arguments& arguments, OptionReader& options, sheet::SheetOptions& sheet) {
+void read_layers(const Arguments& arguments, OptionReader& options, SheetQuestion& question) {
+    sheet::SheetOptions& sheet = question.options;
     struct Layer {
         std::string_view name;
         bool* shown;
     };
-    const std::array layers{Layer{"ground", &sheet.ground}, Layer{"coverage", &sheet.coverage},
+    const std::array layers{Layer{"underlay", &question.with_underlay},
+                            Layer{"ground", &sheet.ground}, Layer{"coverage", &sheet.coverage},
                             Layer{"pools", &sheet.pools}, Layer{"findings", &sheet.findings}};
     for (const std::string& typed : arguments.values("--without")) {
         bool known = false;
@@ -82,8 +98,29 @@ void read_layers(const Arguments& arguments, OptionReader& options, sheet::Sheet
         }
         if (!known) {
             options.fail(fmt::format(
-                "--without \"{}\" is unknown; it is ground, coverage, pools or findings", typed));
+                "--without \"{}\" is unknown; it is underlay, ground, coverage, pools or "
+                "findings",
+                typed));
         }
+    }
+}
+
+void read_tiles(const Arguments& arguments, OptionReader& options, sheet::SheetOptions& sheet) {
+    const auto overlap = options.optional_length("--overlap");
+    if (!arguments.has("--tile")) {
+        if (overlap) {
+            options.fail("--overlap is of tiles; add --tile");
+        }
+        return;
+    }
+    if (sheet.scale.empty()) {
+        options.fail("--tile needs --scale: without one, the drawing gets the largest scale that "
+                     "fits a single sheet");
+    }
+    sheet.tile_overlap = overlap.value_or(kUsualOverlap);
+    if (*sheet.tile_overlap < kOverlaps.least || *sheet.tile_overlap > kOverlaps.most) {
+        options.fail(fmt::format("--overlap must be {} to {} mm", shortest(kOverlaps.least.mm()),
+                                 shortest(kOverlaps.most.mm())));
     }
 }
 
@@ -95,8 +132,9 @@ SheetQuestion question_from(const Arguments& arguments, OptionReader& options) {
         options.optional_number("--dpi", kResolutions_dpi).value_or(question.dots_per_inch);
     sheet::SheetOptions& sheet = question.options;
     read_orientation(arguments, options, sheet);
-    read_layers(arguments, options, sheet);
+    read_layers(arguments, options, question);
     sheet.scale = arguments.value("--scale").value_or("");
+    read_tiles(arguments, options, sheet);
     sheet.extra_scales = arguments.has("--extras");
     sheet.margin = options.optional_length("--margin").value_or(sheet.margin);
     sheet.sheet_name = arguments.value("--name").value_or("");
@@ -160,6 +198,37 @@ Result<std::vector<Output>> rendered(const paint::PaintSession& session,
     return outputs;
 }
 
+/// "A1 landscape or 4 tiles"
+std::string needs_text(const sheet::LargerScale& larger) {
+    std::string text = larger.paper;
+    if (larger.tiles > 0) {
+        text += fmt::format("{}{} tiles", text.empty() ? "" : " or ", larger.tiles);
+    }
+    return text.empty() ? "more than a hundred tiles" : text;
+}
+
+JsonValue::Array json_of(const std::vector<sheet::LargerScale>& larger) {
+    JsonValue::Array scales;
+    for (const sheet::LargerScale& scale : larger) {
+        scales.push_back(
+            JsonValue::Object{{"scale", scale.scale},
+                              {"paper", scale.paper.empty() ? JsonValue{} : JsonValue{scale.paper}},
+                              {"tiles", scale.tiles > 0 ? JsonValue{scale.tiles} : JsonValue{}}});
+    }
+    return scales;
+}
+
+/// Larger drawings cut into tiles, the others as they are.
+std::vector<sheet::Drawing> pages_of(std::span<const sheet::Drawing> drawings,
+                                     const sheet::TextMeasure& measure) {
+    std::vector<sheet::Drawing> pages;
+    for (const sheet::Drawing& drawing : drawings) {
+        std::vector<sheet::Drawing> tiles = sheet::tiles_of(drawing, measure);
+        std::move(tiles.begin(), tiles.end(), std::back_inserter(pages));
+    }
+    return pages;
+}
+
 Answer answer_for(const SheetQuestion& question, std::span<const sheet::Drawing> drawings) {
     Answer answer;
     JsonValue::Array sheets;
@@ -173,10 +242,32 @@ Answer answer_for(const SheetQuestion& question, std::span<const sheet::Drawing>
                                            {"title", drawing.title},
                                            {"subject", drawing.subject},
                                            {"width_mm", drawing.width_mm},
-                                           {"height_mm", drawing.height_mm}});
+                                           {"height_mm", drawing.height_mm},
+                                           {"scale", drawing.scale},
+                                           {"larger", json_of(drawing.larger)}});
+        for (const sheet::LargerScale& larger : drawing.larger) {
+            answer.text += fmt::format("larger: {} needs {}\n", larger.scale, needs_text(larger));
+        }
     }
     answer.json = {{"sheets", std::move(sheets)}};
     return answer;
+}
+
+/// Reads the picture that the plan has beneath it, from beside the plan's file.
+Result<void> read_underlay(const SheetQuestion& question, const plan::Plan& plan,
+                           sheet::SheetOptions& sheet) {
+    if (!plan.underlay || !question.with_underlay) {
+        return {};
+    }
+    const std::filesystem::path folder = std::filesystem::path{question.plan_name}.parent_path();
+    Result<sheet::Pixels> pixels = paint::read_picture(folder / plan.underlay->file);
+    if (!pixels) {
+        Error error = pixels.error();
+        error.message += "; --without underlay draws the sheet without it";
+        return tl::unexpected{std::move(error)};
+    }
+    sheet.underlay = std::make_shared<const sheet::Pixels>(std::move(*pixels));
+    return {};
 }
 
 Checked<Answer> drawn(const PlanInput& input, SheetQuestion question) {
@@ -187,6 +278,9 @@ Checked<Answer> drawn(const PlanInput& input, SheetQuestion question) {
     question.options.file_hash = input.mark;
     // Before the analysis starts its threads.
     const paint::PaintSession session;
+    if (const auto read = read_underlay(question, *input.plan, question.options); !read) {
+        return tl::unexpected{Errors{read.error()}};
+    }
     // Nobody asks this one to stop, so there is always an analysis.
     const auto analysis = checks::analyse(input.plan, input.catalogue);
     const auto drawings = sheet::sheet_set({analysis.value(), input.catalogue, session.measure()},
@@ -194,7 +288,8 @@ Checked<Answer> drawn(const PlanInput& input, SheetQuestion question) {
     if (!drawings) {
         return tl::unexpected{Errors{drawings.error()}};
     }
-    const auto outputs = rendered(session, *drawings, question);
+    const std::vector<sheet::Drawing> pages = pages_of(*drawings, session.measure());
+    const auto outputs = rendered(session, pages, question);
     if (!outputs) {
         return tl::unexpected{Errors{outputs.error()}};
     }
@@ -203,7 +298,7 @@ Checked<Answer> drawn(const PlanInput& input, SheetQuestion question) {
             return tl::unexpected{Errors{written.error()}};
         }
     }
-    return answer_for(question, *drawings);
+    return answer_for(question, pages);
 }
 
 Answer list_of_sheets() {
@@ -228,6 +323,7 @@ Checked<Answer> answer(const Arguments& arguments, std::istream& in) {
     OptionReader options{arguments};
     SheetQuestion question = question_from(arguments, options);
     question.options.paper = arguments.value("--paper").value_or("");
+    question.plan_name = arguments.operands().front();
     if (!options.errors().empty()) {
         return tl::unexpected{options.errors()};
     }
@@ -247,25 +343,28 @@ Command sheet_command() {
         .operands = "PLAN",
         .operands_min = 0,
         .operands_max = 1,
-        .options = {{"--output", "-o", "FILE", "ends in .pdf, .svg or .png"},
-                    {"--which", "", "NAME",
-                     "kind of sheet, floor-plan unless said; all for a full set; may be repeated",
-                     true},
-                    kList,
-                    {"--paper", "", "NAME", "A3 unless said; tabloid for a plan in feet"},
-                    {"--orientation", "", "WAY", "landscape or portrait; what fits unless said"},
-                    {"--scale", "", "SCALE", "such as 1:50; the largest that fits unless said"},
-                    {"--extras", "", "", "allow scales outside the standard set, such as 1:25"},
-                    {"--margin", "", "LENGTH", "10mm unless said"},
-                    {"--shot", "", "NAME", "only this shot; may be repeated", true},
-                    {"--beat", "", "NAME", "only this beat"},
-                    {"--without", "", "LAYER",
-                     "leave out ground, coverage, pools or findings; may be repeated", true},
-                    {"--name", "", "TEXT", "of the sheet, for the title block"},
-                    {"--revision", "", "TEXT", "for the title block"},
-                    {"--dpi", "", "NUMBER", "of a PNG; 200 unless said"},
-                    kLensdata,
-                    kJson},
+        .options =
+            {{"--output", "-o", "FILE", "ends in .pdf, .svg or .png"},
+             {"--which", "", "NAME",
+              "kind of sheet, floor-plan unless said; all for a full set; may be repeated", true},
+             kList,
+             {"--paper", "", "NAME",
+              "or a size, such as 500x700mm; A3 unless said, tabloid for feet"},
+             {"--orientation", "", "WAY", "landscape or portrait; what fits unless said"},
+             {"--scale", "", "SCALE", "such as 1:50 or 1:37; the largest that fits unless said"},
+             {"--extras", "", "", "allow scales outside the standard set, such as 1:25"},
+             {"--tile", "", "", "cut what is larger than the paper into sheets of it"},
+             {"--overlap", "", "LENGTH", "of tiles; 10mm unless said"},
+             {"--margin", "", "LENGTH", "10mm unless said"},
+             {"--shot", "", "NAME", "only this shot; may be repeated", true},
+             {"--beat", "", "NAME", "only this beat"},
+             {"--without", "", "LAYER",
+              "leave out underlay, ground, coverage, pools or findings; may be repeated", true},
+             {"--name", "", "TEXT", "of the sheet, for the title block"},
+             {"--revision", "", "TEXT", "for the title block"},
+             {"--dpi", "", "NUMBER", "of a PNG; 200 unless said"},
+             kLensdata,
+             kJson},
         .example = "throwline sheet demo/cookery.json -o cookery.pdf --paper A3",
         .answer = answer};
 }

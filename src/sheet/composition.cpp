@@ -1,8 +1,11 @@
 #include "sheet/composition.h"
 
+#include "base/length_text.h"
+#include "sheet/check_ruler.h"
+#include "sheet/paper_size.h"
 #include "sheet/symbols.h"
 #include "sheet/tile_margins.h"
-#include "sheet/unknown_name.h"
+#include "sheet/underlay.h"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -16,6 +19,8 @@ namespace {
 constexpr double kGutter_mm = 6.0;
 /// More tiles than this on a side nobody tapes together.
 constexpr int kMostTiles = 12;
+/// Least strip that takes a scale bar beside the check rulers.
+constexpr double kRulersWidth_mm = 140.0;
 /// Of tiles, when nobody said (common practice, no source).
 constexpr double kUsualOverlap_mm = 10.0;
 
@@ -27,6 +32,16 @@ struct Composition {
     catalogue::Paper paper;
     std::optional<TileGrid> tiles;
 };
+
+/// The way round in which the paper goes through the printer.
+Orientation paper_way(const Composition& composition) {
+    if (!composition.tiles) {
+        return composition.choice.orientation;
+    }
+    return composition.tiles->paper_width_mm >= composition.tiles->paper_height_mm
+               ? Orientation::landscape
+               : Orientation::portrait;
+}
 
 /// What the page is divided by and the drawing fitted with.
 struct Fitting {
@@ -70,12 +85,25 @@ ScaleQuestion question_of(const Fitting& fitting, const catalogue::Paper& paper,
     return question;
 }
 
+/// Whether the check rulers, which have a size of their own, find room.
+bool holds_its_parts(const Page& page) {
+    return page.field.height >= kCheckLength_mm + 4.0 && page.strip.width >= kRulersWidth_mm;
+}
+
 Result<Composition> fitted(const Fitting& fitting, const catalogue::Paper& paper,
                            const std::vector<Orientation>& ways) {
     std::optional<Composition> best;
     Error why;
     for (const Orientation way : ways) {
         const PageNeeds needs = needs_of(fitting, paper, way);
+        if (!holds_its_parts(divided_page(paper, way, needs))) {
+            why = Error{fmt::format("{} ({} by {} mm) is too small to hold a title block, rulers "
+                                    "and a drawing within its margins",
+                                    paper.name, shortest(paper.width.mm()),
+                                    shortest(paper.height.mm())),
+                        {}};
+            continue;
+        }
         const ScaleQuestion question = question_of(fitting, paper, way, needs);
         const Result<ScaleChoice> choice =
             fitting.options.scale.empty()
@@ -93,10 +121,11 @@ Result<Composition> fitted(const Fitting& fitting, const catalogue::Paper& paper
     return *best;
 }
 
-/// The sheet that exactly fills a number of tiles.
-Result<Composition> fitted_to(const Fitting& fitting, const TileGrid& tiles) {
+/// The sheet that exactly fills a number of tiles of a paper.
+Result<Composition> fitted_to(const Fitting& fitting, const TileGrid& tiles,
+                              const std::string& paper) {
     catalogue::Paper whole;
-    whole.name = fmt::format("{} x {} tiles", tiles.columns, tiles.rows);
+    whole.name = fmt::format("{} x {} tiles of {}", tiles.columns, tiles.rows, paper);
     whole.width = Length::millimetres(tiles.whole_width_mm());
     whole.height = Length::millimetres(tiles.whole_height_mm());
     const Orientation way =
@@ -126,12 +155,11 @@ Result<Composition> tiled(const Fitting& fitting, const catalogue::Paper& paper,
                 const bool wide = way == Orientation::landscape;
                 tiles.paper_width_mm = wide ? longer_mm : shorter_mm;
                 tiles.paper_height_mm = wide ? shorter_mm : longer_mm;
-                const bool has_room =
-                    tiles.piece_width_mm() >= kLeastTilePiece_mm
-                    && std::min(tiles.piece_width_mm(), tiles.piece_height_mm())
-                           >= 2.0 * tiles.overlap_mm;
-                if (Result<Composition> fit =
-                        has_room ? fitted_to(fitting, tiles) : Result<Composition>{failure("")}) {
+                const bool has_room = tiles.piece_width_mm() >= kLeastTilePiece_mm
+                                      && std::min(tiles.piece_width_mm(), tiles.piece_height_mm())
+                                             >= 2.0 * tiles.overlap_mm;
+                if (Result<Composition> fit = has_room ? fitted_to(fitting, tiles, paper.name)
+                                                       : Result<Composition>{failure("")}) {
                     return fit;
                 }
             }
@@ -172,8 +200,7 @@ std::vector<LargerScale> larger_scales(const Fitting& fitting, const Composition
     for (const ScaleAlternative& other : composition.choice.larger) {
         SheetOptions options = fitting.options;
         options.scale = other.scale.name;
-        options.tile_overlap =
-            options.tile_overlap.value_or(Length::millimetres(kUsualOverlap_mm));
+        options.tile_overlap = options.tile_overlap.value_or(Length::millimetres(kUsualOverlap_mm));
         const Fitting asked{fitting.input, options, fitting.sheet};
         const auto tiles = tiled(asked, composition.paper, ways_round(options), {});
         larger.push_back({other.scale.name, paper_needed(asked, composition.paper),
@@ -252,7 +279,8 @@ void draw_surroundings(Board& board, Composition& composition, const Fitting& fi
     }
     draw_title_block(marks, page.title,
                      {plan, fitting.options, composition.choice.scale.name, composition.paper.name,
-                      composition.choice.orientation, fitting.sheet.with_north},
+                      paper_way(composition), fitting.sheet.with_north,
+                      composition.choice.scale.standard},
                      measure);
     draw_rulers(marks, page.strip, composition.frame, plan.units);
     draw_cautions(marks,
@@ -262,12 +290,20 @@ void draw_surroundings(Board& board, Composition& composition, const Fitting& fi
     draw_page_lines(marks, page);
 }
 
+/// The plan's underlay, on sheets that show it from above.
+void draw_picture_beneath(Board& board, const Page& page, const Fitting& fitting) {
+    const std::optional<plan::Underlay>& underlay = fitting.input.analysis.plan->underlay;
+    if (underlay && fitting.sheet.with_north) {
+        draw_underlay(board, *underlay, fitting.options.underlay, page);
+    }
+}
+
 Drawing finished(Board& board, const Composition& composition, const Fitting& fitting) {
     const std::string& title = fitting.input.analysis.plan->title;
     Drawing drawing;
     drawing.title = fmt::format("{}: {}", title, fitting.options.sheet_name);
     drawing.scale = composition.choice.scale.name;
-    drawing.paper = paper_text(composition.paper, composition.choice.orientation);
+    drawing.paper = paper_text(composition.paper, paper_way(composition));
     drawing.subject = fmt::format("{} of {}, scale {} on {}", fitting.options.sheet_name, title,
                                   drawing.scale, drawing.paper);
     drawing.width_mm = composition.page.width_mm;
@@ -281,6 +317,9 @@ Drawing finished(Board& board, const Composition& composition, const Fitting& fi
         drawing.larger = larger_scales(fitting, composition);
     }
     for (int i = 0; i < kPlanLayers; ++i) {
+        if (static_cast<PlanLayer>(i) == PlanLayer::underlay && !fitting.options.underlay) {
+            continue;
+        }
         drawing.layers.push_back({std::string{name_of(static_cast<PlanLayer>(i))},
                                   std::move(board.layers[static_cast<std::size_t>(i)])});
     }
@@ -298,11 +337,7 @@ Result<catalogue::Paper> paper_of(const SheetOptions& options,
     if (options.own_paper) {
         return *options.own_paper;
     }
-    if (const catalogue::Paper* paper = catalogue.paper(options.paper)) {
-        return *paper;
-    }
-    return no_such("paper", options.paper,
-                   names_of(catalogue.papers, [](const auto& paper) { return paper.name; }));
+    return paper_named(options.paper, catalogue);
 }
 
 Extent extent_of(const plan::Plan& plan, const stage::Stage& stage, const Selection& selection) {
@@ -363,6 +398,7 @@ Result<Drawing> composed(const SheetInput& input, const SheetOptions& options,
     draw_upright_ruler(board.layers[static_cast<std::size_t>(PlanLayer::frame)],
                        {around.left + 1.5, around.centre().y() + 50.0});
     field.take({around.left, around.centre().y() - 51.0, kGutter_mm + 1.5, 102.0});
+    draw_picture_beneath(board, composition->page, fitting);
     sheet.draw(board);
     letter(board);
     draw_surroundings(board, *composition, fitting);

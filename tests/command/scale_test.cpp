@@ -45,7 +45,7 @@ TEST(ScaleCommand, SaysWhenAWantedScaleDoesNotFit) {
 TEST(ScaleCommand, NamesTheNearestPaper) {
     const Called answer = call(split("scale --width 12m --depth 9m --paper tabliod"));
     EXPECT_EQ(answer.code, 2);
-    EXPECT_NE(answer.err.find("did you mean tabloid?"), std::string::npos) << answer.err;
+    EXPECT_NE(answer.err.find("nearest is \"tabloid\""), std::string::npos) << answer.err;
 }
 
 TEST(ScaleCommand, RefusesMarginsThatLeaveNothing) {
