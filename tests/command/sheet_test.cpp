@@ -34,9 +34,9 @@ TEST(SheetCommand, TellsWhatItWrote) {
     const WorkingFolder folder;
     const Called answer = sheet("-o floor.svg --paper a4 --orientation portrait --json");
     EXPECT_EQ(answer.code, 0) << answer.err;
-    EXPECT_EQ(text_at(answer, "/file"), "floor.svg");
-    EXPECT_EQ(number_at(answer, "/width_mm"), 210.0);
-    EXPECT_EQ(number_at(answer, "/height_mm"), 297.0);
+    EXPECT_EQ(text_at(answer, "/sheets/0/file"), "floor.svg");
+    EXPECT_EQ(number_at(answer, "/sheets/0/width_mm"), 210.0);
+    EXPECT_EQ(number_at(answer, "/sheets/0/height_mm"), 297.0);
     EXPECT_TRUE(says(sheet("-o floor.svg").out, "print it at 100 %"));
 }
 
