@@ -17,7 +17,7 @@ namespace throwline::sheet {
 
 namespace {
 
-constexpr Surround kAround{58.0, 24.0, 14.0, 28.0};
+constexpr Surround kAround{62.0, 24.0, 14.0, 28.0};
 
 Ink ink_of(const Silhouette& shape) {
     switch (shape.kind) {
@@ -159,12 +159,6 @@ Extent extent_of_section(const SectionCut& cut, const plan::Room& room) {
     for (const WallCut& wall : walls_cut(cut, room)) {
         extent.include({wall.stretch.from_m, 0.0});
         extent.include({wall.stretch.to_m, 0.0});
-    }
-    for (const WallAhead& wall : walls_ahead(cut, room)) {
-        const std::size_t next = (wall.wall + 1) % room.outline.size();
-        const Vec2 way = (room.outline[next] - room.outline[wall.wall]).normalized();
-        extent.include({cut.along_m(room.outline[wall.wall] + way * wall.from_m), 0.0});
-        extent.include({cut.along_m(room.outline[wall.wall] + way * wall.to_m), 0.0});
     }
     for (const Silhouette& shape : silhouettes(cut)) {
         for (const Vec2& corner : shape.outline) {

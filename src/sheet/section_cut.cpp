@@ -129,6 +129,18 @@ std::vector<CutStretch> stretches_inside(const SectionCut& cut, const Polygon& o
     return stretches;
 }
 
+std::vector<CutStretch> seen_parts(const SectionCut& cut, const CutStretch& stretch) {
+    std::vector<CutStretch> parts;
+    for (const CutStretch& inside : cut.inside) {
+        const CutStretch part{std::max(stretch.from_m, inside.from_m),
+                              std::min(stretch.to_m, inside.to_m)};
+        if (part.to_m > part.from_m) {
+            parts.push_back(part);
+        }
+    }
+    return parts;
+}
+
 Result<SectionCut> section_cut(const SheetInput& input, const SheetOptions& options,
                                stage::Stage& bare) {
     const plan::Plan& plan = *input.analysis.plan;

@@ -48,4 +48,7 @@ Result<SectionCut> section_cut(const SheetInput& input, const SheetOptions& opti
 /// Stretches of the cut's line inside an outline (even-odd), in order.
 std::vector<CutStretch> stretches_inside(const SectionCut& cut, const Polygon& outline);
 
+/// The parts of a stretch where the cut is inside the room: beside them a wall hides what is ahead.
+std::vector<CutStretch> seen_parts(const SectionCut& cut, const CutStretch& stretch);
+
 } // namespace throwline::sheet

@@ -5,6 +5,7 @@
 #include "sheet/dimensions.h"
 #include "sheet/section_room.h"
 #include "sheet/silhouettes.h"
+#include "sheet/text_wrap.h"
 
 #include <algorithm>
 #include <cmath>
@@ -18,6 +19,7 @@ namespace {
 constexpr double kLadderOut_mm = 6.0;
 constexpr double kTick_mm = 1.6;
 constexpr double kWordsOut_mm = 5.0;
+constexpr double kRuler_mm = 8.0;
 
 /// What the section shows, by name.
 std::set<std::string> names_shown(const SectionCut& cut) {
@@ -48,13 +50,13 @@ class LevelCollector {
 
     void add(double height_m, const std::string& what, const std::string& name = {}) {
         const std::int64_t steps = steps_of(Length::metres(height_m), units_);
-        const auto known = std::find_if(kept_.begin(), kept_.end(), [&](const Kept& other) {
+        auto known = std::find_if(kept_.begin(), kept_.end(), [&](const Kept& other) {
             return other.steps == steps && other.what == what;
         });
         if (known == kept_.end()) {
-            kept_.push_back({steps, height_m, what, {}});
+            known = kept_.insert(kept_.end(), {steps, height_m, what, {}});
         }
-        Kept& level = known == kept_.end() ? kept_.back() : *known;
+        Kept& level = *known;
         if (!name.empty()
             && std::find(level.names.begin(), level.names.end(), name) == level.names.end()) {
             level.names.push_back(name);
@@ -170,6 +172,8 @@ void draw_levels(Board& board, const std::vector<Level>& levels, double left_m, 
         wanted_mm.push_back(mark_at(level.height_m).y() + kLetter_mm / 2.0);
     }
     const std::vector<double> baselines = spread(wanted_mm, wanted_mm.front());
+    // Clear of the ruler at the edge of the field.
+    const double least_mm = board.field.area().left + kRuler_mm;
     const Pen fine = pen(Ink::dimension, kConstruction_mm);
     board.add(PlanLayer::lettering,
               line(mark_at(levels.front().height_m), mark_at(levels.back().height_m), fine),
@@ -182,11 +186,14 @@ void draw_levels(Board& board, const std::vector<Level>& levels, double left_m, 
         board.add(PlanLayer::lettering,
                   line(mark - Vec2{kTick_mm, 0.0}, words + Vec2{0.8, -kLetter_mm / 2.0}, fine),
                   Crowd::firm);
-        board.add(PlanLayer::lettering,
-                  Text{fmt::format("{} {}", tape_text(Length::metres(levels[i].height_m), units),
-                                   levels[i].words),
-                       words, kLetter_mm, TextAnchor::end, 0.0, false, Ink::dimension},
-                  Crowd::never);
+        board.add(
+            PlanLayer::lettering,
+            Text{cut_to_width(fmt::format("{} {}",
+                                          tape_text(Length::metres(levels[i].height_m), units),
+                                          levels[i].words),
+                              words.x() - least_mm, kLetter_mm, false, board.field.measure()),
+                 words, kLetter_mm, TextAnchor::end, 0.0, false, Ink::dimension},
+            Crowd::never);
     }
 }
 

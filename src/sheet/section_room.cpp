@@ -23,18 +23,9 @@ std::vector<Vec2> upright(const Board& board, double low_s_m, double high_s_m, d
             board.frame.at(Vec2{high_s_m, high_z_m}), board.frame.at(Vec2{low_s_m, high_z_m})};
 }
 
-void draw_opening_ahead(Board& board, const SectionCut& cut, const WallSide& side,
-                        const WallAhead& wall, const plan::Opening& opening) {
-    const double from_m = std::clamp(opening.from_start.m(), wall.from_m, wall.to_m);
-    const double to_m =
-        std::clamp((opening.from_start + opening.width).m(), wall.from_m, wall.to_m);
-    if (to_m <= from_m) {
-        return;
-    }
-    const double s_m = cut.along_m(side.inner(from_m));
-    const double end_m = cut.along_m(side.inner(to_m));
+void draw_opening_ahead(Board& board, const plan::Opening& opening, const CutStretch& seen) {
     const std::vector<Vec2> corners =
-        upright(board, s_m, end_m, opening.sill.m(), opening.head.m());
+        upright(board, seen.from_m, seen.to_m, opening.sill.m(), opening.head.m());
     board.add(PlanLayer::built, outline(corners, pen(Ink::built, kFine_mm), solid(Ink::paper)),
               Crowd::light);
     if (opening.kind == plan::OpeningKind::window) {
@@ -49,6 +40,13 @@ void draw_opening_ahead(Board& board, const SectionCut& cut, const WallSide& sid
     label.lines = {{opening.id.name}};
     label.may_drop = true;
     board.labels.push_back(label);
+}
+
+/// The part between two places along a wall, along the cut.
+CutStretch stretch_of(const SectionCut& cut, const WallSide& side, double from_m, double to_m) {
+    const double a = cut.along_m(side.inner(from_m));
+    const double b = cut.along_m(side.inner(to_m));
+    return {std::min(a, b), std::max(a, b)};
 }
 
 void hatch_cut(Board& board, std::vector<Vec2> corners) {
@@ -121,18 +119,22 @@ std::vector<WallAhead> walls_ahead(const SectionCut& cut, const plan::Room& room
 void draw_wall_ahead(Board& board, const SectionCut& cut, const plan::Room& room,
                      const WallAhead& wall) {
     const WallSide side = side_of(room, wall.wall);
-    const double s_m = cut.along_m(side.inner(wall.from_m));
-    const double end_m = cut.along_m(side.inner(wall.to_m));
-    board.add(PlanLayer::built,
-              outline(upright(board, s_m, end_m, 0.0, wall_height_m(room, wall.wall)),
-                      pen(Ink::built, kConstruction_mm), solid(Ink::paper)),
-              Crowd::light);
-    if (!wall.faces_cut) {
-        return;
+    for (const CutStretch& seen : seen_parts(cut, stretch_of(cut, side, wall.from_m, wall.to_m))) {
+        board.add(
+            PlanLayer::built,
+            outline(upright(board, seen.from_m, seen.to_m, 0.0, wall_height_m(room, wall.wall)),
+                    pen(Ink::built, kConstruction_mm), solid(Ink::paper)),
+            Crowd::light);
     }
     for (const plan::Opening& opening : room.openings) {
-        if (opening.wall == static_cast<int>(wall.wall)) {
-            draw_opening_ahead(board, cut, side, wall, opening);
+        const double from_m = std::clamp(opening.from_start.m(), wall.from_m, wall.to_m);
+        const double to_m =
+            std::clamp((opening.from_start + opening.width).m(), wall.from_m, wall.to_m);
+        if (!wall.faces_cut || opening.wall != static_cast<int>(wall.wall) || to_m <= from_m) {
+            continue;
+        }
+        for (const CutStretch& seen : seen_parts(cut, stretch_of(cut, side, from_m, to_m))) {
+            draw_opening_ahead(board, opening, seen);
         }
     }
 }

@@ -65,10 +65,10 @@ class SetSizer {
         }
         const PiecePlace place = place_of_piece(datum_, piece, catalogue_);
         if (place.is_middle) {
-            place_point(place.low);
+            place_point(place.low, Vec2::Zero());
         } else if (is_askew(place)) {
-            place_point(place.low);
-            place_point(place.high);
+            place_point(place.low, place.low - place.high);
+            place_point(place.high, place.high - place.low);
         } else {
             place_sides(piece, place);
         }
@@ -178,15 +178,18 @@ class SetSizer {
         return !told_.insert({axis, steps_of(Length::metres(at_m), plan_.units)}).second;
     }
 
-    void place_point(const Vec2& point) {
+    /// `away` points from the piece that the point is an end of: distances are not drawn over it.
+    void place_point(const Vec2& point, const Vec2& away) {
         for (const int axis : {0, 1}) {
             if (is_told(axis, point[axis])) {
                 continue;
             }
             std::vector<DimensionRow> offers;
-            const Vec2 direction = Vec2::Unit(axis);
-            offer(offers, point, direction);
-            offer(offers, point, -direction);
+            for (const double side : {1.0, -1.0}) {
+                if (side * away[axis] >= 0.0) {
+                    offer(offers, point, side * Vec2::Unit(axis));
+                }
+            }
             lay_best(offers);
         }
     }

@@ -66,6 +66,48 @@ double middle_ahead_m(const SectionCut& cut, const stage::Mesh& mesh) {
     return mesh.vertices.empty() ? 0.0 : sum / static_cast<double>(mesh.vertices.size());
 }
 
+/// The part of a convex outline on one side of an upright line: right of it, or left.
+Polygon beside(const Polygon& outline, double s_m, bool right) {
+    const auto is_kept = [&](const Vec2& point) {
+        return right ? point.x() >= s_m : point.x() <= s_m;
+    };
+    Polygon kept;
+    for (std::size_t i = 0; i < outline.size(); ++i) {
+        const Vec2& a = outline[i];
+        const Vec2& b = outline[(i + 1) % outline.size()];
+        if (is_kept(a)) {
+            kept.push_back(a);
+        }
+        if (is_kept(a) != is_kept(b)) {
+            kept.push_back(a + (b - a) * ((s_m - a.x()) / (b.x() - a.x())));
+        }
+    }
+    return kept;
+}
+
+/// What is seen of a shape where the cut is inside the room. Only scenery is clipped: the rest is
+/// shown whole or not at all.
+std::vector<Polygon> seen_outlines(const SectionCut& cut, const Polygon& outline, bool is_clipped,
+                                   bool is_always_seen) {
+    Extent extent;
+    for (const Vec2& corner : outline) {
+        extent.include(corner);
+    }
+    const double middle_m = (extent.low.x() + extent.high.x()) / 2.0;
+    const CutStretch reach = is_clipped ? CutStretch{extent.low.x(), extent.high.x() + kReaches_m}
+                                        : CutStretch{middle_m, middle_m + kReaches_m};
+    std::vector<Polygon> seen;
+    for (const CutStretch& part : seen_parts(cut, reach)) {
+        seen.push_back(is_clipped && outline.size() > 2
+                           ? beside(beside(outline, part.from_m, true), part.to_m, false)
+                           : outline);
+    }
+    if (seen.empty() && is_always_seen) {
+        seen.push_back(outline);
+    }
+    return seen;
+}
+
 /// Where things of a kind are sorted by: a whole person lies before or behind another.
 double order_m(const SectionCut& cut, const stage::Solid& solid, const Reach& reach) {
     const bool by_owner = solid.kind != stage::OwnerKind::scenery;
@@ -82,15 +124,15 @@ std::vector<Silhouette> silhouettes(const SectionCut& cut) {
         if (solid.kind == stage::OwnerKind::room || !reach.is_shown(cut)) {
             continue;
         }
-        Silhouette shape;
-        shape.kind = solid.kind;
-        shape.part = solid.part;
-        shape.owner = solid.owner_index;
-        shape.outline =
-            convex_hull(seen_points(cut, solid.mesh, solid.kind == stage::OwnerKind::scenery));
-        shape.ahead_m = order_m(cut, solid, reach);
-        if (shape.outline.size() > 1) {
-            seen.push_back(std::move(shape));
+        const bool is_scenery = solid.kind == stage::OwnerKind::scenery;
+        const bool is_own_camera =
+            cut.shot != nullptr && cut.shot->view && solid.owner_index == cut.shot->view->owner;
+        const Polygon hull = convex_hull(seen_points(cut, solid.mesh, is_scenery));
+        for (Polygon& outline : seen_outlines(cut, hull, is_scenery, is_own_camera)) {
+            if (outline.size() > 1) {
+                seen.push_back({solid.kind, solid.part, solid.owner_index, std::move(outline),
+                                order_m(cut, solid, reach)});
+            }
         }
     }
     std::stable_sort(seen.begin(), seen.end(), [](const Silhouette& a, const Silhouette& b) {
