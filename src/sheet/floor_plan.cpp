@@ -1,6 +1,7 @@
 #include "sheet/floor_plan.h"
 
 #include "checks/cautions.h"
+#include "sheet/changes_shown.h"
 #include "sheet/symbols.h"
 
 namespace throwline::sheet {
@@ -48,12 +49,13 @@ Result<Drawing> floor_plan_sheet(const SheetInput& input, const SheetOptions& op
     sheet.extent = extent_of(plan, stage, *selection);
     sheet.draw = [&](Board& board) {
         draw_plan(board, input, lamps, *selection, sheet.extent, options);
+        draw_changes(board, input, options, *selection);
     };
     sheet.findings = selected_findings(input.analysis, options);
     sheet.cautions = checks::cautions_for(plan);
+    sheet.tells_larger = true;
     return composed(input, options, sheet);
 }
-    sheet.tells_larger = true;
 
 Result<std::vector<SheetJob>> floor_plan_jobs(const SheetInput& input,
                                               const SheetOptions& /*options*/) {

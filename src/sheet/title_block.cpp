@@ -32,6 +32,10 @@ std::string version_text(const SheetOptions& options) {
     if (!options.file_hash.empty()) {
         text += fmt::format("{}{}", text.empty() ? "File " : ", file ", options.file_hash);
     }
+    if (!options.changes_since.empty()) {
+        text += fmt::format("{}louded: changed since {}", text.empty() ? "C" : "; c",
+                            options.changes_since);
+    }
     return text;
 }
 
@@ -46,25 +50,25 @@ std::vector<Row> rows_of(const TitleBlock& title, double width_mm, const TextMea
     std::vector<Row> rows;
     if (title.standard_scale) {
         rows.push_back({cut_to_width(site.place, width_mm, kLetter_mm, false, measure)});
-    }
-    rows.push_back(
-        {cut_to_width(title.options.sheet_name, width_mm, kLetter_mm, true, measure), true});
         rows.push_back({site.date});
     } else { // The row that this saves goes to the scale.
         const std::string both = fmt::format(
             "{}{}{}", site.date, site.date.empty() || site.place.empty() ? "" : ", ", site.place);
         rows.push_back({cut_to_width(both, width_mm, kLetter_mm, false, measure)});
+    }
+    rows.push_back(
+        {cut_to_width(title.options.sheet_name, width_mm, kLetter_mm, true, measure), true});
     rows.push_back(
         {fmt::format("Sheet {} of {}, {} {}", title.options.sheet_number, title.options.sheet_count,
                      title.paper_name, name_of(title.orientation))});
     rows.push_back({fmt::format("Scale {}", title.scale_name), true, kScale_mm});
+    if (!title.standard_scale) {
+        rows.push_back({"Not a standard scale"});
+    }
     rows.push_back({fmt::format("Not to scale if reduced; {}", units_text(title.plan.units))});
     rows.push_back({version_text(title.options)});
     return rows;
 }
-    if (!title.standard_scale) {
-        rows.push_back({"Not a standard scale"});
-    }
 
 } // namespace
 
