@@ -1,6 +1,7 @@
 #include "sheet/tile_margins.h"
 
 #include "sheet/check_ruler.h"
+#include "sheet/mask.h"
 #include "sheet/text_wrap.h"
 #include "sheet/tiles.h"
 
@@ -18,14 +19,6 @@ constexpr double kGlueStrip_mm = 1.8;
 constexpr double kCode_mm = 4.5;
 constexpr double kPad_mm = 3.0;
 constexpr double kQuarterTurn_rad = std::numbers::pi / 2.0;
-
-Path filled_box(const Box& box, const Pen& edge, const Fill& fill) {
-    return outline({{box.left, box.top},
-                    {box.right(), box.top},
-                    {box.right(), box.bottom()},
-                    {box.left, box.bottom()}},
-                   edge, fill);
-}
 
 class Margins {
   public:
@@ -52,15 +45,15 @@ class Margins {
         const double away_mm = 0.4;
         if (tile_.has_right()) {
             marks_.emplace_back(
-                filled_box({piece_.right() + away_mm, piece_.top, kGlueStrip_mm, piece_.height},
-                           no_pen(), light));
+                box_outline({piece_.right() + away_mm, piece_.top, kGlueStrip_mm, piece_.height},
+                            no_pen(), light));
             tick(piece_.right() - tile_.grid.overlap_mm,
                  pen(Ink::lettering, kHair_mm, LinePattern::dot));
         }
         if (tile_.has_below()) {
             marks_.emplace_back(
-                filled_box({piece_.left, piece_.bottom() + away_mm, piece_.width, kGlueStrip_mm},
-                           no_pen(), light));
+                box_outline({piece_.left, piece_.bottom() + away_mm, piece_.width, kGlueStrip_mm},
+                            no_pen(), light));
             const double y = piece_.bottom() - tile_.grid.overlap_mm;
             const Pen dotted = pen(Ink::lettering, kHair_mm, LinePattern::dot);
             marks_.emplace_back(
@@ -153,7 +146,7 @@ class Margins {
         for (int row = 0; row < grid.rows; ++row) {
             for (int column = 0; column < grid.columns; ++column) {
                 const bool here = row == tile_.row && column == tile_.column;
-                marks_.emplace_back(filled_box(
+                marks_.emplace_back(box_outline(
                     {corner.x() + column * wide_mm, corner.y() + row * high_mm, wide_mm, high_mm},
                     pen(Ink::lettering, kHair_mm), here ? solid(Ink::lettering) : Fill{}));
             }
@@ -170,15 +163,7 @@ class Margins {
 } // namespace
 
 void draw_margin_masks(Marks& marks, const TilePlace& tile) {
-    const Box piece = tile.piece();
-    const double width_mm = tile.grid.paper_width_mm;
-    const double height_mm = tile.grid.paper_height_mm;
-    for (const Box& margin : {Box{0.0, 0.0, width_mm, piece.top},
-                              Box{0.0, piece.bottom(), width_mm, height_mm - piece.bottom()},
-                              Box{0.0, 0.0, piece.left, height_mm},
-                              Box{piece.right(), 0.0, width_mm - piece.right(), height_mm}}) {
-        marks.emplace_back(filled_box(margin, no_pen(), solid(Ink::paper)));
-    }
+    draw_mask_around(marks, tile.piece(), tile.grid.paper_width_mm, tile.grid.paper_height_mm);
 }
 
 void draw_tile_margins(Marks& marks, const TilePlace& tile, const TextMeasure& measure) {

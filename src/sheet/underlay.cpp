@@ -1,5 +1,7 @@
 #include "sheet/underlay.h"
 
+#include "sheet/mask.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -77,21 +79,6 @@ std::shared_ptr<const Pixels> cut_out(const std::shared_ptr<const Pixels>& pixel
     return cut;
 }
 
-/// Bare paper over what reaches out of the field.
-void mask_outside(Marks& marks, const Box& field, const Page& page) {
-    for (const Box& box :
-         {Box{0.0, 0.0, page.width_mm, field.top},
-          Box{0.0, field.bottom(), page.width_mm, page.height_mm - field.bottom()},
-          Box{0.0, field.top, field.left, field.height},
-          Box{field.right(), field.top, page.width_mm - field.right(), field.height}}) {
-        marks.emplace_back(outline({{box.left, box.top},
-                                    {box.right(), box.top},
-                                    {box.right(), box.bottom()},
-                                    {box.left, box.bottom()}},
-                                   no_pen(), solid(Ink::paper)));
-    }
-}
-
 } // namespace
 
 PicturePlacing::PicturePlacing(const plan::Underlay& underlay) : underlay_{underlay} {
@@ -133,7 +120,7 @@ void draw_underlay(Board& board, const plan::Underlay& underlay,
     picture.down = paper.down * part.height();
     picture.strength = underlay.strength;
     marks.emplace_back(std::move(picture));
-    mask_outside(marks, page.field, page);
+    draw_mask_around(marks, page.field, page.width_mm, page.height_mm);
 }
 
 } // namespace throwline::sheet

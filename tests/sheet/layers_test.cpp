@@ -1,17 +1,20 @@
 #include "sheet/marks.h"
 #include "sheet/sheet_support.h"
-#include "sheet/tiles.h"
 #include "ui/paint/paint.h"
+#include "ui/paint/read_picture.h"
 
 // Makes qpdf's headers use std::shared_ptr throughout.
 #define POINTERHOLDER_TRANSITION 4
-#include <algorithm>
+#include <filesystem>
+#include <fstream>
 #include <gtest/gtest.h>
 #include <pugixml.hpp>
 #include <qpdf/QPDF.hh>
 #include <qpdf/QPDFObjectHandle.hh>
 #include <qpdf/QPDFPageDocumentHelper.hh>
+#include <qpdf/QPDFWriter.hh>
 #include <set>
+#include <unistd.h>
 
 namespace throwline::paint {
 namespace {
@@ -100,6 +103,49 @@ TEST(PaintPdfLayers, EveryFormOnAPageBelongsToALayerOfTheList) {
         }
     }
     EXPECT_EQ(forms, 3);
+}
+
+/// How many dark pixels a renderer of another house shows of a file.
+int dark_pixels(const std::string& bytes) {
+    const auto file = std::filesystem::temp_directory_path()
+                      / ("throwline_layers_" + std::to_string(getpid()) + ".pdf");
+    std::ofstream{file, std::ios::binary} << bytes;
+    const sheet::Pixels pixels = read_picture(file).value();
+    std::filesystem::remove(file);
+    int dark = 0;
+    for (std::size_t i = 0; i < pixels.rgb.size(); i += 3) {
+        dark += pixels.rgb[i] < 128 ? 1 : 0;
+    }
+    return dark;
+}
+
+/// The file again, one of its layers hidden as a reader of it would.
+std::string with_hidden(const std::string& bytes, std::size_t layer) {
+    OpenPdf file{bytes};
+    QPDFObjectHandle shown = file.layers().getKey("/D");
+    QPDFObjectHandle off = QPDFObjectHandle::newArray();
+    off.appendItem(file.layers().getKey("/OCGs").getArrayItem(static_cast<int>(layer)));
+    shown.replaceKey("/OFF", off);
+    shown.removeKey("/ON");
+    QPDFWriter writer{file.pdf};
+    writer.setOutputMemory();
+    writer.write();
+    const auto buffer = writer.getBufferSharedPointer();
+    return {buffer->getBuffer(), buffer->getBuffer() + buffer->getSize()};
+}
+
+TEST(PaintPdfLayers, AreHiddenOneByOne) {
+    const std::vector<std::string> names{"ground", "lamps", "frame"};
+    const std::string bytes = rendered_pdf(session(), layered(names)).value();
+    const int all = dark_pixels(bytes);
+    ASSERT_GT(all, 1000);
+    int sum = 0;
+    for (std::size_t i = 0; i < names.size(); ++i) {
+        const int hidden = all - dark_pixels(with_hidden(bytes, i));
+        EXPECT_GT(hidden, 100) << names[i];
+        sum += hidden;
+    }
+    EXPECT_EQ(sum, all);
 }
 
 TEST(PaintPdfLayers, EmbedEachFontOnceInAFile) {
