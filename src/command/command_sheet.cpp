@@ -2,6 +2,7 @@
 #include "command/arguments.h"
 #include "command/commands.h"
 #include "command/plan_input.h"
+#include "plan/differences.h"
 #include "sheet/sheet_kinds.h"
 #include "sheet/tiles.h"
 #include "ui/paint/paint.h"
@@ -270,6 +271,25 @@ Result<void> read_underlay(const SheetQuestion& question, const plan::Plan& plan
     return {};
 }
 
+/// Reads the plan that --since names, so that what is different now is clouded.
+Errors read_since(const Arguments& arguments, const PlanInput& input, std::istream& in,
+                  sheet::SheetOptions& sheet) {
+    const auto name = arguments.value("--since");
+    if (!name) {
+        return {};
+    }
+    if (*name == "-" && arguments.operands().front() == "-") {
+        return {{"PLAN and --since cannot both be standard input", {}}};
+    }
+    const auto old = named_plan(*name, input.catalogue, in);
+    if (!old) {
+        return old.error();
+    }
+    sheet.changes = plan::differences(*old->plan, *input.plan);
+    sheet.changes_since = "file " + old->mark;
+    return {};
+}
+
 Checked<Answer> drawn(const PlanInput& input, SheetQuestion question) {
     const bool metric = input.plan->units == UnitSystem::metric;
     if (question.options.paper.empty()) {
@@ -331,6 +351,9 @@ Checked<Answer> answer(const Arguments& arguments, std::istream& in) {
     if (!input) {
         return tl::unexpected{input.error()};
     }
+    if (Errors errors = read_since(arguments, *input, in, question.options); !errors.empty()) {
+        return tl::unexpected{std::move(errors)};
+    }
     return drawn(*input, std::move(question));
 }
 
@@ -362,6 +385,7 @@ Command sheet_command() {
               "leave out underlay, ground, coverage, pools or findings; may be repeated", true},
              {"--name", "", "TEXT", "of the sheet, for the title block"},
              {"--revision", "", "TEXT", "for the title block"},
+             {"--since", "", "OLDPLAN", "cloud what is different from this older plan"},
              {"--dpi", "", "NUMBER", "of a PNG; 200 unless said"},
              kLensdata,
              kJson},

@@ -1,3 +1,4 @@
+#include "sheet/clouds.h"
 #include "sheet/furniture.h"
 
 #include <algorithm>
@@ -60,6 +61,8 @@ std::string_view words_for(LegendEntry entry) {
         return "Look at this";
     case LegendEntry::note:
         return "Worth knowing";
+    case LegendEntry::revised:
+        return "Changed since the last one";
     }
     return "";
 }
@@ -117,6 +120,8 @@ class Sample {
             return add_lozenge(marks_, c_, 2, checks::Severity::caution);
         case LegendEntry::note:
             return add_lozenge(marks_, c_, 3, checks::Severity::note);
+        case LegendEntry::revised:
+            return revised();
         }
     }
 
@@ -138,6 +143,17 @@ class Sample {
             add(line(at(-4.0, y), at(4.0, y),
                      pen(Ink::built, y == 0.0 ? kConstruction_mm : kFine_mm)));
         }
+    }
+    void revised() const {
+        const std::vector<Vec2> corners{at(-3.75, -1.25), at(-3.75, 1.25), at(-1.25, 1.25),
+                                        at(1.25, 1.25),   at(3.75, 1.25),  at(3.75, -1.25),
+                                        at(1.25, -1.25),  at(-1.25, -1.25)};
+        std::vector<Vec2> points;
+        for (std::size_t i = 0; i < corners.size(); ++i) {
+            const auto arc = scallop(corners[i], corners[(i + 1) % corners.size()]);
+            points.insert(points.end(), arc.begin(), arc.end() - 1);
+        }
+        add(outline(points, pen(Ink::lettering, kStanding_mm)));
     }
     void flat() const {
         box(4.0, 0.5, pen(Ink::built, kBuilt_mm), solid(Ink::built, 0.6));
