@@ -8,6 +8,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdlib>
 #include <gtest/gtest.h>
 
 namespace throwline::sheet {
@@ -48,9 +49,10 @@ test::PngPicture picture_of(const Drawing& drawing) {
     return test::png_picture(paint::rendered_png(session(), drawing, kDotsPerInch).value());
 }
 
-/// How many pixels of a tile's piece differ from those of the whole.
+/// How many pixels of a tile's piece differ from those of the whole by more than some levels of
+/// 255.
 int different_pixels(const test::PngPicture& whole, const test::PngPicture& tile,
-                     const TileGrid& grid, std::size_t index) {
+                     const TileGrid& grid, std::size_t index, int levels = 0) {
     const Vec2 corner = piece_corner(grid, index);
     const int margin = pixels(grid.margin_mm);
     int different = 0;
@@ -58,7 +60,10 @@ int different_pixels(const test::PngPicture& whole, const test::PngPicture& tile
         for (int x = 0; x < pixels(grid.piece_width_mm()); ++x) {
             const std::uint8_t* a = whole.at(pixels(corner.x()) + x, pixels(corner.y()) + y);
             const std::uint8_t* b = tile.at(margin + x, margin + y);
-            different += std::equal(a, a + 3, b) ? 0 : 1;
+            const bool same = std::equal(a, a + 3, b, [levels](int of_whole, int of_tile) {
+                return std::abs(of_whole - of_tile) <= levels;
+            });
+            different += same ? 0 : 1;
         }
     }
     return different;
@@ -75,6 +80,39 @@ TEST(Tiles, PutBackTogetherTheyAreTheDrawingPixelForPixel) {
             EXPECT_EQ(different_pixels(picture, picture_of(tiles[i]), *whole.tiles, i), 0)
                 << paper << " " << scale << " tile " << i;
         }
+    }
+}
+
+/// A scan of stripes, beneath the plan and turned.
+std::shared_ptr<const Pixels> striped() {
+    auto pixels = std::make_shared<Pixels>();
+    pixels->width = 300;
+    pixels->height = 200;
+    for (int i = 0; i < pixels->width * pixels->height; ++i) {
+        const auto grey = static_cast<std::uint8_t>(i % 300 / 10 % 2 == 0 ? 90 : 230);
+        pixels->rgb.insert(pixels->rgb.end(), {grey, grey, 255});
+    }
+    return pixels;
+}
+
+// The painter steps through a picture from where each row of it begins on the paper, and rounds.
+TEST(Tiles, ShowTheirPartsOfThePictureBeneath) {
+    constexpr int kRounding_levels = 2;
+    plan::Plan plan = test::small_plan();
+    plan.underlay =
+        plan::Underlay{"scan.png", {20, 180}, {280, 20}, {0.5, 0.5}, {4.5, 3.5}, 0.6, false};
+    SheetOptions options = tile_options("A4", "1:20");
+    options.underlay = striped();
+    const Drawing whole =
+        test::floor_plan_of(test::analysed(plan), options, session().measure()).value();
+    ASSERT_TRUE(whole.tiles);
+    ASSERT_EQ(whole.layers.front().name, "underlay");
+    const test::PngPicture picture = picture_of(whole);
+    const std::vector<Drawing> tiles = tiles_of(whole, session().measure());
+    for (std::size_t i = 0; i < tiles.size(); ++i) {
+        EXPECT_EQ(
+            different_pixels(picture, picture_of(tiles[i]), *whole.tiles, i, kRounding_levels), 0)
+            << i;
     }
 }
 
