@@ -33,8 +33,7 @@ std::string version_text(const SheetOptions& options) {
         text += fmt::format("{}{}", text.empty() ? "File " : ", file ", options.file_hash);
     }
     if (!options.changes_since.empty()) {
-        text += fmt::format("{}louded: changed since {}", text.empty() ? "C" : "; c",
-                            options.changes_since);
+        text += fmt::format("{}louds since {}", text.empty() ? "C" : "; c", options.changes_since);
     }
     return text;
 }

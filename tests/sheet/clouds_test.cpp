@@ -183,7 +183,9 @@ TEST_F(Clouds, KeepLetteringOff) {
     const auto placed =
         field_.find({.anchor = frame_.at({5, 2.5}), .half_mm = {3, 3}, .size_mm = {12, 3}});
     ASSERT_TRUE(placed);
-    for (const Vec2& point : clouds()[0].points) {
+    const std::vector<Path> drawn = clouds();
+    ASSERT_EQ(drawn.size(), 1U);
+    for (const Vec2& point : drawn[0].points) {
         EXPECT_FALSE(placed->box.contains(point));
     }
 }
