@@ -62,7 +62,7 @@ std::string_view words_for(LegendEntry entry) {
     case LegendEntry::note:
         return "Worth knowing";
     case LegendEntry::revised:
-        return "Changed since the last one";
+        return "Revised";
     }
     return "";
 }
