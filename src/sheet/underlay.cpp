@@ -81,17 +81,18 @@ std::shared_ptr<const Pixels> cut_out(const std::shared_ptr<const Pixels>& pixel
 
 } // namespace
 
-PicturePlacing::PicturePlacing(const plan::Underlay& underlay) : underlay_{underlay} {
+PicturePlacing::PicturePlacing(const plan::Underlay& underlay)
+    : pixel_a_{underlay.pixel_a}, at_a_{underlay.at_a}, mirrored_{underlay.mirrored} {
     turn_ = complex_quotient(underlay.at_b - underlay.at_a, upright(underlay.pixel_b));
 }
 
 Vec2 PicturePlacing::upright(const Vec2& pixel) const {
-    const Vec2 from = pixel - underlay_.pixel_a;
-    return {underlay_.mirrored ? -from.x() : from.x(), -from.y()};
+    const Vec2 from = pixel - pixel_a_;
+    return {mirrored_ ? -from.x() : from.x(), -from.y()};
 }
 
 Vec2 PicturePlacing::at(const Vec2& pixel) const {
-    return underlay_.at_a + complex_product(turn_, upright(pixel));
+    return at_a_ + complex_product(turn_, upright(pixel));
 }
 
 void draw_underlay(Board& board, const plan::Underlay& underlay,

@@ -16,13 +16,14 @@ class PicturePlacing {
 
     /// The plan place, metres, of a picture point, pixels right and down from its top left corner.
     Vec2 at(const Vec2& pixel) const;
-    double metres_per_pixel() const { return turn_.norm(); }
 
   private:
     /// Of a pixel seen from point a, in axes that run right and up before the turn.
     Vec2 upright(const Vec2& pixel) const;
 
-    const plan::Underlay& underlay_;
+    Vec2 pixel_a_ = Vec2::Zero();
+    Vec2 at_a_ = Vec2::Zero();
+    bool mirrored_ = false;
     Vec2 turn_ = Vec2::UnitX();
 };
 
