@@ -1,5 +1,6 @@
 #include "command/bare_studio.h"
 #include "command/call.h"
+#include "command/file_mark.h"
 #include "command/refusal.h"
 
 #include <gtest/gtest.h>
@@ -73,6 +74,29 @@ TEST(CompareCommand, TellsWhatIsWrongWithEitherPlan) {
     EXPECT_TRUE(says(both.err, "missing.json") && says(both.err, "bad.json")) << both.err;
     EXPECT_EQ(call({"compare", kDemo}).code, 2);
     EXPECT_EQ(call({"compare", kDemo, kDemo, kDemo}).code, 2);
+}
+
+TEST(SheetCommand, CloudsWhatChangedSinceAnOlderPlan) {
+    const WorkingFolder folder;
+    const std::string options = " -o sheet.svg --revision B";
+    ASSERT_EQ(call(split("sheet " + kSetRight + options)).code, 0);
+    const std::string plain = read("sheet.svg");
+    EXPECT_FALSE(says(plain, "clouds since"));
+    ASSERT_EQ(call(split("sheet " + kSetRight + " --since " + kDemo + options)).code, 0);
+    EXPECT_TRUE(says(read("sheet.svg"), "clouds since file " + command::file_mark(read(kDemo))));
+    // Against itself there is nothing to cloud, but that is said.
+    ASSERT_EQ(call(split("sheet " + kSetRight + " --since " + kSetRight + options)).code, 0);
+    EXPECT_TRUE(says(read("sheet.svg"), "clouds since file"));
+    EXPECT_FALSE(says(read("sheet.svg"), "Revised"));
+}
+
+TEST(SheetCommand, RefusesAnOlderPlanThatItCannotRead) {
+    const WorkingFolder folder;
+    const Called missing = call({"sheet", kDemo, "--since", "missing.json", "-o", "sheet.pdf"});
+    EXPECT_TRUE(refuses(missing.code, missing.out, missing.err, "missing.json"));
+    const Called both = call({"sheet", "-", "--since", "-", "-o", "sheet.pdf"}, read(kDemo));
+    EXPECT_TRUE(refuses(both.code, both.out, both.err, "standard input"));
+    EXPECT_TRUE(folder.files().empty());
 }
 
 } // namespace

@@ -1,5 +1,6 @@
 #include "sheet/clouds.h"
 
+#include "sheet/changes_shown.h"
 #include "sheet/raster_outline.h"
 #include "sheet/sheet_support.h"
 
@@ -188,6 +189,30 @@ TEST_F(Clouds, KeepLetteringOff) {
     for (const Vec2& point : drawn[0].points) {
         EXPECT_FALSE(placed->box.contains(point));
     }
+}
+
+TEST(ChangesOf, LeaveOutMarksAndShotsThatTheSheetDoesNotShow) {
+    plan::Plan plan = test::small_plan();
+    plan::Beat beat;
+    beat.id = {"later"};
+    plan.beats.push_back(beat);
+    const checks::Analysis analysis = test::analysed(plan);
+    SheetOptions options;
+    options.beat = plan.beats.front().id;
+    const auto selection = selected(analysis, options);
+    ASSERT_TRUE(selection);
+    const auto mark_in = [](const std::string& name) {
+        plan::Difference difference = change_of(plan::ThingKind::mark, {}, {{1, 1}});
+        difference.things.front().beat = name;
+        return difference;
+    };
+    const std::vector<plan::Difference> all{mark_in(options.beat.name), mark_in("later"),
+                                            change_of(plan::ThingKind::shot, {{1, 1}}, {}),
+                                            change_of(plan::ThingKind::lamp, {}, {{2, 2}})};
+    const auto shown = changes_of(all, *selection);
+    ASSERT_EQ(shown.size(), 2U);
+    EXPECT_EQ(shown[0].things.front().beat, options.beat.name);
+    EXPECT_EQ(shown[1].things.front().kind, plan::ThingKind::lamp);
 }
 
 } // namespace
