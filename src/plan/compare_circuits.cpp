@@ -10,20 +10,6 @@ std::string said(const Circuit& circuit) {
     return with_kind("circuit", circuit.id.name);
 }
 
-/// Points of `list` that `other` does not have, each counted.
-std::vector<Vec2> only_in(const std::vector<Vec2>& list, std::vector<Vec2> other) {
-    std::vector<Vec2> points;
-    for (const Vec2& point : list) {
-        const auto found = std::find(other.begin(), other.end(), point);
-        if (found == other.end()) {
-            points.push_back(point);
-        } else {
-            other.erase(found);
-        }
-    }
-    return points;
-}
-
 /// Outlets have no names: as many as are in both plans have moved, the rest came or went.
 void compare_outlets(DifferenceLedger& ledger, const Circuit& old, const Circuit& now) {
     const std::vector<Vec2> before = only_in(old.outlets, now.outlets);

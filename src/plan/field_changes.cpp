@@ -2,32 +2,13 @@
 
 #include "base/words.h"
 #include "plan/difference_words.h"
+#include "plan/thing_pairs.h"
 
-#include <algorithm>
 #include <cmath>
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
 namespace throwline::plan {
-
-namespace {
-
-/// Items of `list` that `other` does not have, each counted.
-std::vector<std::string> only_in(const std::vector<std::string>& list,
-                                 std::vector<std::string> other) {
-    std::vector<std::string> items;
-    for (const std::string& item : list) {
-        const auto found = std::find(other.begin(), other.end(), item);
-        if (found == other.end()) {
-            items.push_back(item);
-        } else {
-            other.erase(found);
-        }
-    }
-    return items;
-}
-
-} // namespace
 
 void FieldChanges::from_to(std::string_view what, const Told& before, const Told& now) {
     const bool finer = before.shown == now.shown;

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <algorithm>
 #include <cstddef>
 #include <map>
 #include <utility>
@@ -47,6 +48,21 @@ ThingPairs paired(const std::vector<Thing>& old, const std::vector<Thing>& now,
 template <class Thing>
 ThingPairs paired_by_id(const std::vector<Thing>& old, const std::vector<Thing>& now) {
     return paired(old, now, [](const Thing& thing) { return thing.id.name; });
+}
+
+/// Items of `list` that `other` does not have, each counted; in the order of the list.
+template <class Item>
+std::vector<Item> only_in(const std::vector<Item>& list, std::vector<Item> other) {
+    std::vector<Item> items;
+    for (const Item& item : list) {
+        const auto found = std::find(other.begin(), other.end(), item);
+        if (found == other.end()) {
+            items.push_back(item);
+        } else {
+            other.erase(found);
+        }
+    }
+    return items;
 }
 
 /// Those of `both` that must be taken out so that the rest stand in the same order in both lists,
