@@ -1,6 +1,6 @@
 #pragma once
 
-#include "sheet/label_field.h"
+#include "sheet/lettering.h"
 
 #include <array>
 #include <optional>

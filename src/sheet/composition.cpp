@@ -24,6 +24,10 @@ constexpr double kRulersWidth_mm = 140.0;
 /// Of tiles, when nobody said (common practice, no source).
 constexpr double kUsualOverlap_mm = 10.0;
 
+/// The most that a legend takes of what findings and legend share, and a key of the rest.
+constexpr double kLegendShare = 0.5;
+constexpr double kKeyShare = 0.5;
+
 /// A sheet that the drawing fits, divided, with the drawing's place on it.
 struct Composition {
     Page page;
@@ -75,10 +79,11 @@ ScaleQuestion question_of(const Fitting& fitting, const catalogue::Paper& paper,
     question.depth = Length::metres(fitting.sheet.extent.size().y());
     question.paper = paper;
     question.margin = fitting.options.margin;
-    question.column = Length::millimetres(page.frame.width - page.field.width + 2.0 * kPlanMargin_mm
-                                          + kGutter_mm);
-    question.strip =
-        Length::millimetres(page.frame.height - page.field.height + 2.0 * kPlanMargin_mm);
+    const Surround& around = fitting.sheet.surround;
+    question.column = Length::millimetres(page.frame.width - page.field.width + around.left_mm
+                                          + around.right_mm + kGutter_mm);
+    question.strip = Length::millimetres(page.frame.height - page.field.height + around.above_mm
+                                         + around.below_mm);
     question.system = fitting.input.analysis.plan->units;
     question.with_extras = fitting.options.extra_scales;
     question.orientation = orientation;
@@ -221,22 +226,45 @@ Result<Composition> placed(const Fitting& fitting, const catalogue::Paper& paper
     const Extent& extent = fitting.sheet.extent;
     fit->frame.mm_per_m = 1000.0 / fit->choice.scale.ratio;
     const Vec2 middle = (extent.low + extent.high) / 2.0;
-    const Vec2 centre = fit->page.field.centre() + Vec2{kGutter_mm / 2.0, 0.0};
+    const Surround& around = fitting.sheet.surround;
+    const Vec2 centre =
+        fit->page.field.centre()
+        + Vec2{kGutter_mm + around.left_mm - around.right_mm, around.above_mm - around.below_mm}
+              / 2.0;
     fit->frame.origin_mm = {centre.x() - fit->frame.mm(middle.x()),
                             centre.y() + fit->frame.mm(middle.y())};
     return fit;
 }
 
-/// Names first where they cannot be left out, then the rest, so that what must be said finds room.
-void letter(Board& board) {
-    Marks& marks = board.layers[static_cast<std::size_t>(PlanLayer::lettering)];
-    for (const bool droppable : {false, true}) {
-        for (const LabelRequest& request : board.labels) {
-            if (request.may_drop == droppable && board.shows(request.anchor)) {
-                board.field.letter(request, marks);
-            }
-        }
+/// Letters what the board shows; what found no room goes into the key.
+void letter(Board& board, KeyList& key) {
+    std::vector<LabelRequest> shown = board.labels;
+    std::erase_if(shown, [&](const LabelRequest& request) { return !board.shows(request.anchor); });
+    set_lettering(shown, board.field, key,
+                  board.layers[static_cast<std::size_t>(PlanLayer::lettering)]);
+}
+
+/// Divides the page once it is known what the legend must explain.
+void divide(Board& board, Composition& composition, const Fitting& fitting) {
+    for (const checks::Finding* finding : fitting.sheet.findings) {
+        board.used.insert(finding->severity == checks::Severity::error     ? LegendEntry::error
+                          : finding->severity == checks::Severity::caution ? LegendEntry::caution
+                                                                           : LegendEntry::note);
     }
+    Page& page = composition.page;
+    PageNeeds needs = needs_of(fitting, composition.paper, composition.choice.orientation);
+    const double most_mm = kLegendShare * (page.legend.bottom() - page.findings.top);
+    needs.legend_height_mm =
+        fitting.sheet.with_legend ? legend_height_mm(board.used, page.legend.width, most_mm) : 0.0;
+    page = divided_page(composition.paper, composition.choice.orientation, needs);
+}
+
+/// The key stands at the foot of the findings' part of the panel.
+void draw_key(Board& board, const KeyList& key, Page& page) {
+    const double height_mm = key.height_mm();
+    page.findings.height -= height_mm;
+    key.draw(board.layers[static_cast<std::size_t>(PlanLayer::frame)],
+             {page.findings.left, page.findings.bottom(), page.findings.width, height_mm});
 }
 
 /// The panel decides which findings are marked on the drawing, so it is laid out before them.
@@ -259,20 +287,11 @@ void draw_panel(Board& board, const Fitting& fitting, const Page& page) {
     draw_finding_marks(board, shown);
 }
 
-void draw_surroundings(Board& board, Composition& composition, const Fitting& fitting) {
-    Page& page = composition.page;
+void draw_surroundings(Board& board, const Composition& composition, const Fitting& fitting) {
+    const Page& page = composition.page;
     const plan::Plan& plan = *fitting.input.analysis.plan;
     const TextMeasure& measure = fitting.input.measure;
     Marks& marks = board.layers[static_cast<std::size_t>(PlanLayer::frame)];
-    for (const checks::Finding* finding : fitting.sheet.findings) {
-        board.used.insert(finding->severity == checks::Severity::error     ? LegendEntry::error
-                          : finding->severity == checks::Severity::caution ? LegendEntry::caution
-                                                                           : LegendEntry::note);
-    }
-    PageNeeds needs = needs_of(fitting, composition.paper, composition.choice.orientation);
-    needs.legend_height_mm =
-        fitting.sheet.with_legend ? legend_height_mm(board.used, page.legend.width) : 0.0;
-    page = divided_page(composition.paper, composition.choice.orientation, needs);
     draw_panel(board, fitting, page);
     if (fitting.sheet.with_legend) {
         draw_legend(marks, page.legend, board.used);
@@ -400,7 +419,11 @@ Result<Drawing> composed(const SheetInput& input, const SheetOptions& options,
     field.take({around.left, around.centre().y() - 51.0, kGutter_mm + 1.5, 102.0});
     draw_picture_beneath(board, composition->page, fitting);
     sheet.draw(board);
-    letter(board);
+    divide(board, *composition, fitting);
+    Page& page = composition->page;
+    KeyList key{page.findings.width, kKeyShare * page.findings.height, input.measure};
+    letter(board, key);
+    draw_key(board, key, page);
     draw_surroundings(board, *composition, fitting);
     return finished(board, *composition, fitting);
 }

@@ -30,8 +30,9 @@ void draw_title_block(Marks& marks, const Box& box, const TitleBlock& title,
 /// A needle towards true north. `bearing` is that of north on the page, clockwise from up.
 void draw_north(Marks& marks, const Vec2& centre, double radius_mm, Angle bearing);
 
-/// Height that a legend takes in a given width.
-double legend_height_mm(const std::set<LegendEntry>& used, double width_mm);
+/// Height that a legend takes in a given width: `most_mm` where that is enough for closer rows and
+/// without what a reader knows anyway.
+double legend_height_mm(const std::set<LegendEntry>& used, double width_mm, double most_mm);
 void draw_legend(Marks& marks, const Box& box, const std::set<LegendEntry>& used);
 
 /// Findings that say the same of the same things in several shots or beats, worst first; the first

@@ -1,48 +1,24 @@
 #pragma once
 
-#include "sheet/marks.h"
-#include "sheet/plan_frame.h"
-
-#include <optional>
-#include <span>
-#include <string>
-#include <vector>
+#include "sheet/crowd_map.h"
+#include "sheet/occupancy.h"
 
 namespace throwline::sheet {
 
-/// How much a mark minds being lettered over.
-enum class Crowd { none, light, firm, never };
-
-struct LabelLine {
-    std::string text;
-    bool bold = false;
-};
-
-/// Words that want to stand beside something.
-struct LabelRequest {
+/// A box that wants to stand near something.
+struct BoxRequest {
     /// Paper place of what is named, and how far it reaches to each side of that.
     Vec2 anchor = Vec2::Zero();
     Vec2 half_mm = Vec2::Ones();
-    /// Whether the words may stand on the thing itself when they are shorter than it.
-    bool inside = false;
-    std::vector<LabelLine> lines;
-    Ink ink = Ink::lettering;
-    double height_mm = kLetter_mm;
-    /// Left out when no place is found near by, because the drawing says it without words.
-    bool may_drop = false;
+    Vec2 size_mm = Vec2::Zero();
+    /// How far from the thing at most.
+    double farthest_mm = 200.0;
     /// A line to the anchor even from near by.
     bool always_leader = false;
-};
-
-/// A box that wants to stand near something.
-struct BoxRequest {
-    Vec2 anchor = Vec2::Zero();
-    Vec2 half_mm = Vec2::Ones();
-    Vec2 size_mm = Vec2::Zero();
-    bool may_drop = false;
-    bool always_leader = false;
-    /// Where there is no other way, leaders may run under lettering.
+    /// Where there is no other way, leaders may run under lettering; it then needs paper beneath.
     bool under_lettering = false;
+    /// Whether it may stand on the thing itself when it is smaller than that.
+    bool inside = false;
 };
 
 struct PlacedBox {
@@ -55,9 +31,12 @@ struct PlacedBox {
     bool over_lines = false;
     /// Whether the box lies to the left of its anchor.
     bool to_the_left = false;
+    /// What it hides, how far off it is and what its leader crosses; less is better.
+    double cost = 0.0;
 };
 
-/// Knows what is drawn where, to the millimetre, and finds free places for words.
+/// Knows what is drawn and lettered where, and finds free places for words. Two boxes that were
+/// settled never overlap.
 class LabelField {
   public:
     LabelField(const Box& area, const TextMeasure& measure);
@@ -70,39 +49,38 @@ class LabelField {
     /// something that must not be lettered over is in the way.
     std::optional<double> crowding(const Box& box);
 
-    /// The least crowded place for a box near an anchor, which is then taken, with its leader.
-    /// Nothing when the whole area is full, or nothing near by is free and `may_drop`.
+    /// The cheapest free place for a box near an anchor, with its leader; nothing when there is
+    /// none.
+    std::optional<PlacedBox> best_place(const BoxRequest& request);
+    /// Takes a place; gives it back.
+    void settle(const PlacedBox& placed);
+    void release(const PlacedBox& placed);
+    /// Finds and takes.
     std::optional<PlacedBox> find(const BoxRequest& request);
 
-    /// Finds a place for words and sets them down, with leader; false when left out. Where it is
-    /// too full, leaders run under lettering, and in the end only the first line is set.
-    bool letter(const LabelRequest& request, Marks& marks);
+    /// How many places near an anchor are free.
+    int near_places(const BoxRequest& request);
+    /// Whether a leader runs under a box that was settled.
+    bool has_line_under(const Box& box) const { return settled_.is_crossed(box); }
 
-    const Box& area() const { return area_; }
+    const Box& area() const { return crowd_.area(); }
     const TextMeasure& measure() const { return measure_; }
 
   private:
-    struct Cell {
-        unsigned short crowd = 0;
-        bool symbol = false;
-        bool lettered = false;
-    };
-    Cell* cell_at(const Vec2& point);
-    void cover_point(const Vec2& point, Crowd crowd);
-    void cover_line(std::span<const Vec2> points, bool closed, Crowd crowd);
-    void cover_inside(std::span<const Vec2> points, Crowd crowd);
-    std::optional<double> leader_crowding(const PlacedBox& placed, bool under_lettering);
-    bool set_down(const LabelRequest& request, std::span<const LabelLine> lines,
-                  bool under_lettering, Marks& marks);
-    void settle(const PlacedBox& placed);
-    /// A place on the named thing itself.
-    std::optional<PlacedBox> find_inside(const LabelRequest& request, const Vec2& size_mm);
+    std::optional<double> box_cost(const Box& box, bool under_lettering);
+    std::optional<double> leader_cost(const PlacedBox& placed, bool under_lettering) const;
+    std::optional<PlacedBox> best_inside(const BoxRequest& request);
+    /// Replaces `best` by a place of the ring `away_mm` from the thing, if one is cheaper.
+    void try_ring(const BoxRequest& request, double away_mm, std::optional<PlacedBox>& best);
 
-    Box area_;
+    CrowdMap crowd_;
+    Occupancy settled_;
     const TextMeasure& measure_;
-    int columns_ = 0;
-    int rows_ = 0;
-    std::vector<Cell> cells_;
 };
+
+/// Words without a leader stand no farther from what they name.
+inline constexpr double kLeaderFrom_mm = 2.0;
+/// Words of which this is said stand next to what they name.
+inline constexpr double kNear_mm = 6.5;
 
 } // namespace throwline::sheet

@@ -12,7 +12,7 @@ namespace {
 
 constexpr double kPad_mm = 2.5;
 constexpr double kRow_mm = 5.4;
-constexpr double kLeastRow_mm = 4.4;
+constexpr double kLeastRow_mm = 4.1;
 constexpr double kSample_mm = 10.0;
 constexpr double kTwoColumnsFrom_mm = 100.0;
 constexpr double kHeading_mm = 7.0;
@@ -234,6 +234,14 @@ int rows_in(const std::set<LegendEntry>& used, double width_mm) {
     return (static_cast<int>(used.size()) + columns - 1) / columns;
 }
 
+/// The entries that are never given up.
+std::set<LegendEntry> without_known(std::set<LegendEntry> used) {
+    for (const LegendEntry entry : kSelfExplaining) {
+        used.erase(entry);
+    }
+    return used;
+}
+
 /// The entries that a box takes.
 std::set<LegendEntry> fitting(std::set<LegendEntry> used, const Box& box) {
     for (const LegendEntry entry : kSelfExplaining) {
@@ -246,8 +254,11 @@ std::set<LegendEntry> fitting(std::set<LegendEntry> used, const Box& box) {
 
 } // namespace
 
-double legend_height_mm(const std::set<LegendEntry>& used, double width_mm) {
-    return kHeading_mm + kRow_mm * rows_in(used, width_mm) + kPad_mm / 2.0;
+double legend_height_mm(const std::set<LegendEntry>& used, double width_mm, double most_mm) {
+    const double wanted_mm = kHeading_mm + kRow_mm * rows_in(used, width_mm) + kPad_mm / 2.0;
+    const double least_mm =
+        kHeading_mm + kLeastRow_mm * rows_in(without_known(used), width_mm) + kPad_mm / 2.0;
+    return std::clamp(most_mm, std::min(least_mm, wanted_mm), wanted_mm);
 }
 
 void draw_legend(Marks& marks, const Box& box, const std::set<LegendEntry>& used) {

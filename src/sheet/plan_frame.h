@@ -21,6 +21,7 @@ struct Box {
     Box inset(double by_mm) const {
         return {left + by_mm, top + by_mm, width - 2.0 * by_mm, height - 2.0 * by_mm};
     }
+    bool operator==(const Box&) const = default;
     bool contains(const Vec2& point) const {
         return point.x() >= left && point.x() <= right() && point.y() >= top
                && point.y() <= bottom();

@@ -90,12 +90,12 @@ void draw_spot(Board& board, const Spot& spot) {
     const int count = static_cast<int>(spot.findings.size());
     const int across = lozenges_across(count);
     const int down = (count + across - 1) / across;
-    const auto placed = board.field.find({spot.at,
-                                          Vec2::Ones(),
-                                          {across * kLozengeWidth_mm, down * kLozengeHeight_mm},
-                                          false,
-                                          true,
-                                          true});
+    BoxRequest request;
+    request.anchor = spot.at;
+    request.size_mm = {across * kLozengeWidth_mm, down * kLozengeHeight_mm};
+    request.always_leader = true;
+    request.under_lettering = true;
+    const auto placed = board.field.find(request);
     if (!placed) {
         return;
     }
