@@ -21,12 +21,14 @@ constexpr double kBeyond_mm = 1.5;
 constexpr double kLift_mm = 1.1;
 /// Clear paper beside words on their stretch.
 constexpr double kAir_mm = 0.6;
+/// Price of a cell of crossed line under words; where lines may be lettered over, words rather
+/// stay at their own.
+constexpr double kCrowdPrice = 0.5;
+constexpr double kCrossedPrice = 0.01;
 /// Side of the squares that lettering at an angle is entered with.
 constexpr double kSquare_mm = 0.8;
 
-const Pen kLine{Ink::dimension, kConstruction_mm, LinePattern::solid, 1.0};
 const Pen kWitness{Ink::dimension, kHair_mm, LinePattern::solid, 1.0};
-const Pen kStroke{Ink::dimension, kStanding_mm, LinePattern::solid, 1.0};
 
 /// The row's line on paper.
 struct PaperLine {
@@ -65,6 +67,9 @@ struct Words {
     std::string text;
     double turn_rad = 0.0;
     double width_mm = 0.0;
+    Ink ink = Ink::dimension;
+    /// Of a cell of crossed line, against a place off the stretch.
+    double crowd_price = kCrowdPrice;
 
     Vec2 reading() const { return paper_direction(turn_rad); }
     Vec2 up() const { return paper_direction(turn_rad + std::numbers::pi / 2.0); }
@@ -128,7 +133,7 @@ std::vector<Offer> offers_for(const Words& words, double stretch_mm) {
     const double slack_mm = (stretch_mm - words.width_mm) / 2.0 - kAir_mm;
     std::vector<Offer> offers;
     if (slack_mm >= 0.0) {
-        for (const double share : {0.0, 0.5, -0.5, 0.9, -0.9}) {
+        for (const double share : {0.0, 0.25, -0.25, 0.5, -0.5, 0.7, -0.7, 0.9, -0.9}) {
             offers.push_back({share * slack_mm, kLift_mm, 4.0 * std::abs(share)});
         }
         offers.push_back({0.0, kBelow_mm, 6.0});
@@ -165,7 +170,7 @@ std::optional<Offer> best_offer(Board& board, const Words& words, const PaperLin
         if (!crowd) {
             continue;
         }
-        offer.cost += 0.5 * *crowd;
+        offer.cost += words.crowd_price * *crowd;
         if (!best || offer.cost < best->cost) {
             best = offer;
         }
@@ -201,7 +206,7 @@ void set_words(Board& board, const Words& words, const PaperLine& stretch) {
         board.field.take(box);
     }
     board.add(PlanLayer::lettering, Text{words.text, at, kLetter_mm, TextAnchor::middle,
-                                         words.turn_rad, false, Ink::dimension});
+                                         words.turn_rad, false, words.ink});
 }
 
 void draw_witness(Board& board, const DimensionRow& row, std::size_t stop) {
@@ -220,21 +225,29 @@ void draw_witness(Board& board, const DimensionRow& row, std::size_t stop) {
 void draw_lines(Board& board, const DimensionRow& row) {
     const Vec2 from = place_on_row(board.frame, row, row.stops_m.front());
     const Vec2 to = place_on_row(board.frame, row, row.stops_m.back());
-    board.add(PlanLayer::lettering, line(from, to, kLine), Crowd::never);
+    board.add(PlanLayer::lettering, line(from, to, pen(row.ink, kConstruction_mm, row.pattern)),
+              row.crowd);
     const Vec2 slant = paper_direction(reading_turn_rad(to - from) + std::numbers::pi / 4.0);
     for (std::size_t i = 0; i < row.stops_m.size(); ++i) {
         const Vec2 at = place_on_row(board.frame, row, row.stops_m[i]);
-        board.add(PlanLayer::lettering, line(at - slant * kTick_mm, at + slant * kTick_mm, kStroke),
-                  Crowd::firm);
+        if (row.with_strokes) {
+            board.add(
+                PlanLayer::lettering,
+                line(at - slant * kTick_mm, at + slant * kTick_mm, pen(row.ink, kStanding_mm)),
+                Crowd::firm);
+        }
         if (!row.feet_m.empty()) {
             draw_witness(board, row, i);
         }
     }
 }
 
-Words words_for(Board& board, const std::string& text, const PaperLine& stretch) {
+Words words_for(Board& board, const DimensionRow& row, std::size_t index,
+                const PaperLine& stretch) {
+    const std::string& text = row.words[index];
     return {text, reading_turn_rad(stretch.to - stretch.from),
-            board.field.measure().width_mm(text, kLetter_mm, false)};
+            board.field.measure().width_mm(text, kLetter_mm, false), row.ink,
+            row.crowd == Crowd::never ? kCrowdPrice : kCrossedPrice};
 }
 
 PaperLine stretch_of(const PlanFrame& frame, const DimensionRow& row, std::size_t index) {
@@ -338,7 +351,7 @@ void DimensionRows::lay_down() {
         for (const DimensionRow& row : rows_) {
             for (std::size_t i = 0; i < row.words.size(); ++i) {
                 const PaperLine stretch = stretch_of(board_.frame, row, i);
-                const Words words = words_for(board_, row.words[i], stretch);
+                const Words words = words_for(board_, row, i, stretch);
                 if ((words.width_mm + 2.0 * kAir_mm <= stretch.length_mm()) == fitting) {
                     set_words(board_, words, stretch);
                 }
@@ -359,7 +372,7 @@ std::optional<double> crowding_of(Board& board, const DimensionRow& row) {
     double sum = 0.0;
     for (std::size_t i = 0; i < row.words.size(); ++i) {
         const PaperLine stretch = stretch_of(board.frame, row, i);
-        const Words words = words_for(board, row.words[i], stretch);
+        const Words words = words_for(board, row, i, stretch);
         const auto offer = best_offer(board, words, stretch);
         if (!offer) {
             return std::nullopt;

@@ -49,6 +49,12 @@ struct DimensionRow {
     double aside_mm = 0.0;
     /// One a stretch between stops.
     std::vector<std::string> words;
+    Ink ink = Ink::dimension;
+    LinePattern pattern = LinePattern::solid;
+    /// Strokes across the line at its stops; without them the ends are told by what is there.
+    bool with_strokes = true;
+    /// How far other words keep off the line.
+    Crowd crowd = Crowd::never;
 };
 
 /// The words of a row whose stretches add up.

@@ -17,7 +17,7 @@ namespace throwline::sheet {
 
 namespace {
 
-constexpr Surround kAround{62.0, 24.0, 14.0, 28.0};
+constexpr Surround kAround{66.0, 24.0, 14.0, 28.0};
 
 Ink ink_of(const Silhouette& shape) {
     switch (shape.kind) {
@@ -266,12 +266,11 @@ class SectionPanel {
         for (const stage::PlacedLamp& lamp : cut_.stage->lamps) {
             const auto beam = side_beam(cut_, plan_.room, lamp);
             if (beam && is_shown(cut_, lamp)) {
-                lines.push_back(fmt::format(
-                    "{}: {} up, {:.0f}° {}, throw {}, {:.0f}° off the cut",
-                    capitalised(with_kind("lamp", lamp.lamp.name)),
-                    shown(Length::metres(lamp.point.z()), plan_.units),
-                    std::abs(beam->elevation.deg()), beam->elevation.rad() < 0.0 ? "down" : "up",
-                    shown(beam->distance, plan_.units), beam->off_the_cut.deg()));
+                lines.push_back(fmt::format("{}: {} high, {}, {:.0f}° off the cut",
+                                            capitalised(with_kind("lamp", lamp.lamp.name)),
+                                            shown(Length::metres(lamp.point.z()), plan_.units),
+                                            beam_text(*beam, plan_.units),
+                                            beam->off_the_cut.deg()));
             }
         }
         if (lines.empty()) {

@@ -89,7 +89,7 @@ class LevelCollector {
     };
 
     static std::string words_of(const Kept& level) {
-        constexpr std::size_t kMostNames = 2;
+        constexpr std::size_t kMostNames = 1;
         if (level.names.empty()) {
             return level.what;
         }
@@ -97,7 +97,7 @@ class LevelCollector {
             return fmt::format("{} {} and {} more", level.what, level.names.front(),
                                level.names.size() - 1);
         }
-        return fmt::format("{} {}", level.what, listed(level.names));
+        return fmt::format("{} {}", level.what, level.names.front());
     }
 
     UnitSystem units_;

@@ -93,6 +93,8 @@ void label_view(Board& board, const SideView& view, const checks::ShotScene& sce
     board.labels.push_back(label);
 }
 
+} // namespace
+
 std::string beam_text(const SideBeam& beam, UnitSystem units) {
     const std::string way = beam.elevation.deg() > 89.5
                                 ? std::string{"straight up"}
@@ -100,6 +102,8 @@ std::string beam_text(const SideBeam& beam, UnitSystem units) {
                                               beam.elevation.rad() < 0.0 ? "down" : "up");
     return fmt::format("{}, throw {}", way, shown(beam.distance, units));
 }
+
+namespace {
 
 void label_lamp(Board& board, const SectionCut& cut, const stage::PlacedLamp& lamp,
                 const std::optional<SideBeam>& beam, UnitSystem units) {
@@ -166,9 +170,15 @@ std::optional<SideBeam> side_beam(const SectionCut& cut, const plan::Room& room,
     const double to_room_m = reach_in_room(room, lamp.face, lamp.axis);
     const double to_target_m = lamp.target ? (*lamp.target - lamp.face).norm() : to_room_m;
     const double half_rad = lamp.beam.beam.rad() / 2.0;
+    // The edges as they are seen: beside the axis on paper, upwards first.
+    Vec3 aside = raised(cut.ahead, 0.0).cross(lamp.axis);
+    constexpr double kEndOn = 1e-6;
+    aside = aside.norm() < kEndOn ? lamp.up : Vec3{aside.normalized()};
+    if (aside.z() < 0.0) {
+        aside = -aside;
+    }
     const auto edge_end = [&](double side) {
-        const Vec3 direction =
-            lamp.axis * std::cos(half_rad) + lamp.up * (side * std::sin(half_rad));
+        const Vec3 direction = lamp.axis * std::cos(half_rad) + aside * (side * std::sin(half_rad));
         return cut.at(lamp.face + direction * reach_in_room(room, lamp.face, direction));
     };
     SideBeam beam;

@@ -28,8 +28,8 @@ void draw_side_view(Board& board, const SectionCut& cut, const plan::Room& room)
 /// Along the cut and up, where a lamp's light goes.
 struct SideBeam {
     Vec2 face = Vec2::Zero();
-    /// Where axis and edges (half the beam angle above and below it) end: at the target, at a wall,
-    /// floor or ceiling.
+    /// Where the axis ends, at the target, and its edges, half the beam angle to each side as seen
+    /// on paper: at a wall, floor or ceiling.
     Vec2 aim = Vec2::Zero();
     Vec2 upper = Vec2::Zero();
     Vec2 lower = Vec2::Zero();
@@ -42,6 +42,9 @@ struct SideBeam {
 /// Nothing for a lamp that does not burn or shines all round.
 std::optional<SideBeam> side_beam(const SectionCut& cut, const plan::Room& room,
                                   const stage::PlacedLamp& lamp);
+
+/// "35° up, throw 3.20 m", as seen from what it lights.
+std::string beam_text(const SideBeam& beam, UnitSystem units);
 
 /// Axis and, where the beam lies near the plane of the cut, its edges.
 void draw_beams(Board& board, const SectionCut& cut, const plan::Plan& plan);
