@@ -57,7 +57,9 @@ double KeyList::columns_height_mm(const std::vector<Lines>& entries) const {
     const double total_mm = std::accumulate(heights_mm.begin(), heights_mm.end(), 0.0);
     const int columns = columns_in(width_mm_);
     // The lowest height at which the entries, in order, take no more columns than there are.
-    for (double height_mm = total_mm / columns;; height_mm += 0.5) {
+    const double least_mm =
+        heights_mm.empty() ? 0.0 : *std::max_element(heights_mm.begin(), heights_mm.end());
+    for (double height_mm = std::max(least_mm, total_mm / columns);; height_mm += 0.5) {
         int column = 1;
         double used_mm = 0.0;
         for (const double entry_mm : heights_mm) {
