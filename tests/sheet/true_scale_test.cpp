@@ -23,14 +23,12 @@ constexpr double kDepth_m = 1.8;
 /// What a written length may be off, on the page and as a share.
 constexpr double kMostOff_mm = 0.1;
 constexpr double kMostShareOff = 0.0005;
-/// A pixel's cover tells a place to a part of the pixel only, less where lines and fills overlap in
-/// it.
-constexpr double kLeastOff_px = 0.06;
 /// Page boxes are written to a thousandth of a point.
 constexpr double kMostBoxOff_mm = 0.002;
 /// Enough for half a millimetre of wall line to cover a pixel, so that its edge can be found to a
-/// part of one; an A0 sheet has 4 million pixels then.
-constexpr double kPixelsPerMillimetre = 2.0;
+/// part of one, and for that part to be under the share that the shortest wall may be off; an A0
+/// sheet has 9 million pixels then.
+constexpr double kPixelsPerMillimetre = 3.0;
 
 /// A room and nothing in it.
 plan::Plan bare_plan(UnitSystem units) {
@@ -106,8 +104,7 @@ class TrueScale : public testing::Test {
         worst_[format].length_mm = std::max(worst_[format].length_mm, off_mm);
         worst_[format].share = std::max(worst_[format].share, off_mm / line.length_mm);
         EXPECT_LE(off_mm, kMostOff_mm) << format << " " << line.name << " " << where_;
-        const double least_mm = format == "PNG" ? kLeastOff_px / kPixelsPerMillimetre : 0.0;
-        EXPECT_LE(off_mm, std::max(kMostShareOff * line.length_mm, least_mm))
+        EXPECT_LE(off_mm, kMostShareOff * line.length_mm)
             << format << " " << line.name << " " << where_;
     }
 
@@ -205,8 +202,8 @@ void TrueScale::measure_pixels(const Drawing& drawing, const KnownLines& known) 
     const test::PngPicture picture = test::png_picture(
         paint::rendered_png(session(), drawing, 25.4 * kPixelsPerMillimetre).value());
     // A picture has whole pixels.
-    EXPECT_NEAR(picture.width / picture.pixels_per_mm, drawing.width_mm, 0.26) << where_;
-    EXPECT_NEAR(picture.height / picture.pixels_per_mm, drawing.height_mm, 0.26) << where_;
+    EXPECT_NEAR(picture.width / picture.pixels_per_mm, drawing.width_mm, 0.17) << where_;
+    EXPECT_NEAR(picture.height / picture.pixels_per_mm, drawing.height_mm, 0.17) << where_;
     ++worst_["PNG"].sheets;
     // The long ticks of the rulers, which are 10 mm apart, where the short ones do not reach.
     const PixelLine across{picture, known.ruler_across.from - Vec2{0.0, 1.5}, true};
