@@ -275,9 +275,8 @@ void draw_panel(Board& board, const Fitting& fitting, const Page& page) {
         return;
     }
     Box rest = page.findings;
-    if (fitting.sheet.above_findings) {
-        const double taken_mm = fitting.sheet.above_findings(marks, rest);
-        rest = {rest.left, rest.top + taken_mm, rest.width, rest.height - taken_mm};
+    if (fitting.sheet.before_findings) {
+        rest = fitting.sheet.before_findings(marks, rest);
     }
     std::vector<NumberedFinding> shown =
         draw_findings_panel(marks, rest, grouped(fitting.sheet.findings), fitting.input.measure);

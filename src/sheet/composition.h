@@ -39,9 +39,9 @@ struct ScaledSheet {
     std::function<void(Marks&, const Box&)> panel;
     /// Cautions in the strip, as sentences.
     std::vector<std::string> cautions;
-    /// What stands above the findings in their part of the panel; lays its own marks and returns
-    /// the height that it took.
-    std::function<double(Marks&, const Box&)> above_findings;
+    /// What stands before the findings in their part of the panel; lays its own marks and returns
+    /// what it leaves for them.
+    std::function<Box(Marks&, const Box&)> before_findings;
     /// The extent is a piece of something larger: what lies beyond the field is cut off.
     bool is_cutout = false;
     /// Without a legend its part of the panel goes to the findings.

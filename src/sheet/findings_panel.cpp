@@ -29,6 +29,16 @@ struct ByMatter {
     }
 };
 
+std::string left_out(std::size_t count) {
+    return fmt::format("and {} more in the list of findings", count);
+}
+
+void add_words(Marks& marks, const std::string& words, const Vec2& at, bool bold = false) {
+    marks.emplace_back(Text{words, at, kLetter_mm, TextAnchor::start, 0.0, bold, Ink::lettering});
+}
+
+} // namespace
+
 std::string words_for(const FindingGroup& group) {
     const checks::Finding& finding = *group.first;
     std::string words = finding.message;
@@ -43,16 +53,6 @@ std::string words_for(const FindingGroup& group) {
     }
     return words;
 }
-
-std::string left_out(std::size_t count) {
-    return fmt::format("and {} more in the list of findings", count);
-}
-
-void add_words(Marks& marks, const std::string& words, const Vec2& at, bool bold = false) {
-    marks.emplace_back(Text{words, at, kLetter_mm, TextAnchor::start, 0.0, bold, Ink::lettering});
-}
-
-} // namespace
 
 std::vector<FindingGroup> grouped(const std::vector<const checks::Finding*>& findings) {
     std::vector<FindingGroup> groups;

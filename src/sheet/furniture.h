@@ -44,6 +44,8 @@ struct FindingGroup {
     /// All of them, the first too.
     std::vector<const checks::Finding*> members;
 };
+/// What it says, where else, and why the crew lives with it.
+std::string words_for(const FindingGroup& group);
 std::vector<FindingGroup> grouped(const std::vector<const checks::Finding*>& findings);
 
 /// Numbers the findings in order and letters as many as the box takes; the last line tells how many

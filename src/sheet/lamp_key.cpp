@@ -115,11 +115,11 @@ std::string circuit_words(const plan::Circuit& circuit, const plan::Plan& plan,
     return words;
 }
 
-double draw_lamp_key(Marks& marks, const Box& box, const SheetInput& input) {
+Box draw_lamp_key(Marks& marks, const Box& box, const SheetInput& input) {
     PanelWriter panel{marks, box, input.measure, kKeptForFindings_mm};
     draw_instruments(marks, panel, input);
     letter_circuits(panel, input);
-    return panel.taken_mm();
+    return panel.rest();
 }
 
 } // namespace throwline::sheet

@@ -156,7 +156,7 @@ Result<Drawing> lighting_plan_sheet(const SheetInput& input, const SheetOptions&
     };
     sheet.findings = selected_findings(input.analysis, options);
     std::erase_if(sheet.findings, [](const checks::Finding* f) { return !is_about_light(*f); });
-    sheet.above_findings = [&](Marks& marks, const Box& box) {
+    sheet.before_findings = [&](Marks& marks, const Box& box) {
         return draw_lamp_key(marks, box, input);
     };
     sheet.cautions = checks::cautions_for(plan);

@@ -27,8 +27,9 @@ double PanelWriter::width_mm() const {
     return box_.width - 2.0 * kPad_mm;
 }
 
-double PanelWriter::taken_mm() const {
-    return top_mm_ + kAir_mm - box_.top;
+Box PanelWriter::rest() const {
+    const double top_mm = top_mm_ + kAir_mm;
+    return {box_.left, top_mm, box_.width, box_.bottom() - top_mm};
 }
 
 /// A line stays free for what is left out.

@@ -45,8 +45,8 @@ class PanelWriter {
     double left_mm() const;
     double width_mm() const;
     double top_mm() const { return top_mm_; }
-    /// What has been used up from the top of the box, with air below.
-    double taken_mm() const;
+    /// What is left of the box below what is written, with air between.
+    Box rest() const;
 
   private:
     bool fits(double height_mm) const;

@@ -1,3 +1,4 @@
+#include "sheet/index_sheet.h"
 #include "sheet/sheet_kinds.h"
 #include "sheet/unknown_name.h"
 
@@ -23,76 +24,174 @@ tl::unexpected<Error> unknown(std::string_view name) {
     return no_such("kind of sheet", name, names);
 }
 
-Result<void> add_jobs(std::vector<SheetJob>& jobs, const SheetKind& kind, const SheetInput& input,
-                      const SheetOptions& options) {
+/// A page of the set: of one kind of sheet, or the place of the index.
+struct Wanted {
+    std::optional<SheetJob> job;
+};
+using WantedPages = std::vector<Wanted>;
+
+Result<void> add_pages(WantedPages& pages, const SheetKind& kind, const SheetInput& input,
+                       const SheetOptions& options) {
+    if (kind.jobs == nullptr) {
+        pages.push_back({});
+        return {};
+    }
     auto made = kind.jobs(input, options);
     if (!made) {
         return tl::unexpected{made.error()};
     }
-    std::move(made->begin(), made->end(), std::back_inserter(jobs));
+    for (SheetJob& job : *made) {
+        pages.push_back({std::move(job)});
+    }
     return {};
 }
 
-Result<std::vector<SheetJob>> jobs_of_all(const SheetInput& input, const SheetOptions& options) {
-    std::vector<SheetJob> jobs;
+Result<void> add_full_set(WantedPages& pages, const SheetInput& input,
+                          const SheetOptions& options) {
     for (const SheetKind& kind : all_sheets()) {
-        if (kind.in_full_set) {
-            if (const auto added = add_jobs(jobs, kind, input, options); !added) {
-                return tl::unexpected{added.error()};
-            }
-        }
-    }
-    return jobs;
-}
-
-Result<std::vector<SheetJob>> jobs_of(const SheetInput& input, const SheetOptions& options,
-                                      std::span<const std::string> names) {
-    std::vector<SheetJob> jobs;
-    for (const std::string& name : names) {
-        if (name == kAll) {
-            auto all = jobs_of_all(input, options);
-            if (!all) {
-                return all;
-            }
-            std::move(all->begin(), all->end(), std::back_inserter(jobs));
+        if (!kind.in_full_set) {
             continue;
         }
-        const SheetKind* kind = kind_named(name);
-        if (kind == nullptr) {
+        if (const auto added = add_pages(pages, kind, input, options); !added) {
+            return added;
+        }
+    }
+    return {};
+}
+
+Result<WantedPages> pages_wanted(const SheetInput& input, const SheetOptions& options,
+                                 std::span<const std::string> names) {
+    WantedPages pages;
+    for (const std::string& name : names) {
+        const SheetKind* kind = name == kAll ? nullptr : kind_named(name);
+        if (name != kAll && kind == nullptr) {
             return unknown(name);
         }
-        const std::size_t before = jobs.size();
-        if (const auto added = add_jobs(jobs, *kind, input, options); !added) {
+        const std::size_t before = pages.size();
+        const auto added = kind == nullptr ? add_full_set(pages, input, options)
+                                           : add_pages(pages, *kind, input, options);
+        if (!added) {
             return tl::unexpected{added.error()};
         }
-        if (jobs.size() == before) {
+        if (pages.size() == before) {
             return failure(fmt::format("the plan has nothing to show on the sheet \"{}\"", name));
         }
     }
-    return jobs;
+    return pages;
 }
+
+/// The set while it is drawn: the index last, because it tells the scales of the others.
+class SetOfSheets {
+  public:
+    SetOfSheets(const SheetInput& input, const SheetOptions& options, WantedPages wanted)
+        : input_{input}, options_{options}, wanted_{std::move(wanted)} {}
+
+    Result<std::vector<Drawing>> drawn() {
+        if (const auto counted = count_index(); !counted) {
+            return tl::unexpected{counted.error()};
+        }
+        number();
+        for (std::size_t i = 0; i < wanted_.size(); ++i) {
+            if (wanted_[i].job) {
+                auto drawing = draw(*wanted_[i].job, numbers_[i]);
+                if (!drawing) {
+                    return tl::unexpected{drawing.error()};
+                }
+                entries_.push_back(
+                    {numbers_[i], name_of(*wanted_[i].job), drawing->scale, drawing->paper});
+                pages_[static_cast<std::size_t>(numbers_[i]) - 1] = *std::move(drawing);
+            }
+        }
+        if (const auto added = draw_index(); !added) {
+            return tl::unexpected{added.error()};
+        }
+        return std::move(pages_);
+    }
+
+  private:
+    std::string name_of(const SheetJob& job) const {
+        return options_.sheet_name.empty() ? job.name : options_.sheet_name;
+    }
+    bool has_index() const {
+        return std::any_of(wanted_.begin(), wanted_.end(),
+                           [](const Wanted& wanted) { return !wanted.job; });
+    }
+    /// How many pages the index takes, from the names of the others.
+    Result<void> count_index() {
+        if (!has_index()) {
+            return {};
+        }
+        std::vector<IndexEntry> names;
+        for (const Wanted& wanted : wanted_) {
+            if (wanted.job) {
+                names.push_back({0, name_of(*wanted.job), {}, {}});
+            }
+        }
+        if (names.empty()) {
+            return failure("an index lists other sheets; ask for some of them, or for all");
+        }
+        const auto jobs = index_jobs(input_, options_, names);
+        if (!jobs) {
+            return tl::unexpected{jobs.error()};
+        }
+        index_pages_ = static_cast<int>(jobs->size());
+        return {};
+    }
+    void number() {
+        int next = 1;
+        for (const Wanted& wanted : wanted_) {
+            numbers_.push_back(next);
+            next += wanted.job ? 1 : index_pages_;
+        }
+        pages_.resize(static_cast<std::size_t>(next) - 1);
+    }
+    Result<Drawing> draw(const SheetJob& job, int number) const {
+        SheetOptions numbered = options_;
+        numbered.sheet_name = name_of(job);
+        numbered.sheet_number = number;
+        numbered.sheet_count = static_cast<int>(pages_.size());
+        return job.draw(numbered);
+    }
+    Result<void> draw_index() {
+        for (std::size_t i = 0; i < wanted_.size(); ++i) {
+            if (wanted_[i].job) {
+                continue;
+            }
+            const auto jobs = index_jobs(input_, options_, entries_);
+            if (!jobs) {
+                return tl::unexpected{jobs.error()};
+            }
+            int number = numbers_[i];
+            for (const SheetJob& job : *jobs) {
+                auto drawing = draw(job, number);
+                if (!drawing) {
+                    return tl::unexpected{drawing.error()};
+                }
+                pages_.at(static_cast<std::size_t>(number++) - 1) = *std::move(drawing);
+            }
+        }
+        return {};
+    }
+
+    const SheetInput& input_;
+    const SheetOptions& options_;
+    WantedPages wanted_;
+    /// Of each wanted page, the first one of the index.
+    std::vector<int> numbers_;
+    int index_pages_ = 0;
+    std::vector<IndexEntry> entries_;
+    std::vector<Drawing> pages_;
+};
 
 } // namespace
 
 Result<std::vector<Drawing>> sheet_set(const SheetInput& input, const SheetOptions& options,
                                        std::span<const std::string> names) {
-    const Result<std::vector<SheetJob>> jobs = jobs_of(input, options, names);
-    if (!jobs) {
-        return tl::unexpected{jobs.error()};
+    Result<WantedPages> wanted = pages_wanted(input, options, names);
+    if (!wanted) {
+        return tl::unexpected{wanted.error()};
     }
-    std::vector<Drawing> drawings;
-    SheetOptions numbered = options;
-    numbered.sheet_count = static_cast<int>(jobs->size());
-    for (const SheetJob& job : *jobs) {
-        numbered.sheet_name = options.sheet_name.empty() ? job.name : options.sheet_name;
-        numbered.sheet_number = static_cast<int>(drawings.size()) + 1;
-        auto drawing = job.draw(numbered);
-        if (!drawing) {
-            return tl::unexpected{drawing.error()};
-        }
-        drawings.push_back(std::move(*drawing));
-    }
-    return drawings;
+    return SetOfSheets{input, options, *std::move(wanted)}.drawn();
 }
 
 } // namespace throwline::sheet

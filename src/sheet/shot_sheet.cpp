@@ -128,24 +128,48 @@ void draw_shot(Board& board, const SheetInput& input, const ShotShown& shown,
     draw_booms(board, plan, selection);
 }
 
-/// The frame's picture, then the shot in words; returns the height taken.
-double draw_words(Marks& marks, const Box& box, const SheetInput& input, const ShotShown& shown) {
-    PanelWriter panel{marks, box, input.measure, kKeptForFindings_mm};
+/// Narrower than this, picture, words and findings stand one above the other.
+constexpr double kTwoColumnsFrom_mm = 150.0;
+
+void draw_frame(PanelWriter& panel, Marks& marks, const Box& box, const ShotShown& shown) {
     panel.heading(fmt::format("Shot {}", shown.shot->id.name));
-    if (const auto pixels = frame_picture(*shown.scene, kFramePicture_px)) {
-        const Box whole{box.left, box.top, panel.width_mm(), 0.4 * box.height};
-        const Box picture = picture_box(whole, *pixels);
-        if (const auto room = panel.room(picture.height + 2.0)) {
-            draw_frame_picture(marks, {room->left, room->top, picture.width, picture.height},
-                               pixels, true);
-        }
-        panel.words("dashed: 93 % action, dotted: 90 % title; hatched: off the set");
+    const auto pixels = frame_picture(*shown.scene, kFramePicture_px);
+    if (pixels == nullptr) {
+        return;
+    }
+    const Box picture =
+        picture_box({box.left, box.top, panel.width_mm(), 0.5 * box.height}, *pixels);
+    if (const auto room = panel.room(picture.height + 1.5)) {
+        draw_frame_picture(marks, {room->left, room->top, picture.width, picture.height}, pixels,
+                           true);
+        panel.words("action 93 % dashed, title 90 % dotted, no set hatched");
         panel.gap();
     }
+}
+
+void set_words(PanelWriter& panel, const SheetInput& input, const ShotShown& shown) {
     for (const auto& [name, words] : words_about(input, shown)) {
         panel.entry(name, words, kTab_mm);
     }
-    return panel.taken_mm();
+}
+
+/// The frame's picture and the shot in words; side by side, with the findings under the picture,
+/// where there is room for that. Returns what is left for the findings.
+Box draw_words(Marks& marks, const Box& box, const SheetInput& input, const ShotShown& shown) {
+    if (box.width < kTwoColumnsFrom_mm) {
+        PanelWriter panel{marks, box, input.measure, kKeptForFindings_mm};
+        draw_frame(panel, marks, box, shown);
+        set_words(panel, input, shown);
+        return panel.rest();
+    }
+    const double half_mm = box.width / 2.0;
+    const Box right{box.left + half_mm, box.top, half_mm, box.height};
+    PanelWriter words{marks, right, input.measure};
+    set_words(words, input, shown);
+    const Box left{box.left, box.top, half_mm, box.height};
+    PanelWriter panel{marks, left, input.measure, kKeptForFindings_mm};
+    draw_frame(panel, marks, left, shown);
+    return panel.rest();
 }
 
 std::vector<const checks::Finding*> findings_of(const SheetInput& input, const plan::Shot& shot,
@@ -163,7 +187,7 @@ Result<Drawing> shot_sheet(const SheetInput& input, const SheetOptions& options,
     sheet.is_cutout = true;
     sheet.with_legend = false;
     sheet.draw = [&](Board& board) { draw_shot(board, input, shown, options); };
-    sheet.above_findings = [&](Marks& marks, const Box& box) {
+    sheet.before_findings = [&](Marks& marks, const Box& box) {
         return draw_words(marks, box, input, shown);
     };
     sheet.findings = findings_of(input, *shown.shot, options);

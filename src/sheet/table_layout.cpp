@@ -96,11 +96,17 @@ std::vector<double> widths_of(const std::vector<ColumnNeed>& needs, double room_
 }
 
 std::vector<TableColumn> columns_of(const lists::Table& table, double width_mm,
-                                    const TextMeasure& measure) {
+                                    const TextMeasure& measure, std::span<const double> shares) {
     // Twice the room that rounding takes, so that words that fit exactly are not broken.
     constexpr double kSlack_mm = 0.02;
-    const std::vector<double> widths = widths_of(
-        needs_of(table, measure), width_mm - gutters_mm(table.columns.size()) - kSlack_mm);
+    const double room_mm = width_mm - gutters_mm(table.columns.size()) - kSlack_mm;
+    std::vector<double> widths;
+    for (const double share : shares) {
+        widths.push_back(share * room_mm);
+    }
+    if (widths.empty()) {
+        widths = widths_of(needs_of(table, measure), room_mm);
+    }
     std::vector<TableColumn> columns;
     double left_mm = 0.0;
     for (std::size_t i = 0; i < widths.size(); ++i) {
@@ -260,10 +266,10 @@ double natural_width_mm(const lists::Table& table, const TextMeasure& measure) {
 }
 
 TableLayout laid_out(const lists::Table& table, double width_mm, double most_mm,
-                     const TextMeasure& measure) {
+                     const TextMeasure& measure, std::span<const double> shares) {
     TableLayout layout;
     layout.width_mm = width_mm;
-    layout.columns = columns_of(table, width_mm, measure);
+    layout.columns = columns_of(table, width_mm, measure, shares);
     std::size_t lines = 0;
     for (const TableColumn& column : layout.columns) {
         const bool titled = !(column.title.size() == 1 && column.title.front().empty());

@@ -43,9 +43,10 @@ struct TableLayout {
 };
 
 /// Columns as wide as their words where all fit, else narrower with their words broken. A row
-/// higher than `most_mm` is parted, so that every row fits some page.
+/// higher than `most_mm` is parted, so that every row fits some page. With `shares` of the width
+/// the columns take these instead.
 TableLayout laid_out(const lists::Table& table, double width_mm, double most_mm,
-                     const TextMeasure& measure);
+                     const TextMeasure& measure, std::span<const double> shares = {});
 
 /// The width that a table takes with no word broken from its line.
 double natural_width_mm(const lists::Table& table, const TextMeasure& measure);

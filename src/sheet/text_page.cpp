@@ -114,7 +114,8 @@ Result<TextPage> text_page(const SheetInput& input, const SheetOptions& options,
     TextPage page;
     page.paper = *paper;
     page.orientation = options.orientation.value_or(usual);
-    const auto [shorter, longer] = std::minmax(paper->width.mm(), paper->height.mm());
+    const double shorter = std::min(paper->width.mm(), paper->height.mm());
+    const double longer = std::max(paper->width.mm(), paper->height.mm());
     const bool wide = page.orientation == Orientation::landscape;
     page.width_mm = wide ? longer : shorter;
     page.height_mm = wide ? shorter : longer;
