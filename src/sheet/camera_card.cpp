@@ -52,9 +52,9 @@ struct Card {
     std::vector<std::size_t> breaks;
 
     std::size_t pages() const { return breaks.size() - 1; }
+    std::string name() const { return fmt::format("Card of {}", checks::said(camera->id)); }
     std::string name_of(std::size_t index) const {
-        const std::string name = fmt::format("Card of {}", checks::said(camera->id));
-        return pages() == 1 ? name : fmt::format("{}, {} of {}", name, index + 1, pages());
+        return pages() == 1 ? name() : fmt::format("{}, {} of {}", name(), index + 1, pages());
     }
 };
 
@@ -245,10 +245,11 @@ Card card_of(const SheetInput& input, const plan::Camera& camera, const TextPage
 void add_jobs(std::vector<SheetJob>& jobs, const SheetInput& input, Card made) {
     const auto card = std::make_shared<const Card>(std::move(made));
     for (std::size_t i = 0; i < card->pages(); ++i) {
-        jobs.push_back(
-            {card->name_of(i), [input, card, i](const SheetOptions& drawn) -> Result<Drawing> {
-                 return draw_card(input, drawn, *card, i);
-             }});
+        jobs.push_back({card->name_of(i),
+                        [input, card, i](const SheetOptions& drawn) -> Result<Drawing> {
+                            return draw_card(input, drawn, *card, i);
+                        },
+                        card->name()});
     }
 }
 

@@ -54,7 +54,10 @@ lists::Section section_of_sheets(const std::vector<IndexEntry>& entries,
                                  const SheetOptions& options) {
     lists::Section section{"Sheets", {}, {}};
     for (const IndexEntry& entry : entries) {
-        section.rows.push_back({{{fmt::format("{}", entry.number), {}},
+        const std::string number = entry.last > entry.number
+                                       ? fmt::format("{} to {}", entry.number, entry.last)
+                                       : fmt::format("{}", entry.number);
+        section.rows.push_back({{{number, {}},
                                  {entry.name, {}},
                                  {entry.scale.empty() ? "not to scale" : entry.scale, {}},
                                  {entry.paper, {}},
@@ -112,7 +115,7 @@ lists::Table table_of(const SheetInput& input, const SheetOptions& options,
 }
 
 /// Shares of the width that the columns take, whatever the scales and papers are.
-constexpr std::array kColumnShares{0.06, 0.42, 0.19, 0.22, 0.11};
+constexpr std::array kColumnShares{0.09, 0.39, 0.19, 0.22, 0.11};
 
 Result<IndexPages> pages_of(const SheetInput& input, const SheetOptions& options,
                             const std::vector<IndexEntry>& entries) {

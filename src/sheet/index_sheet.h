@@ -4,9 +4,11 @@
 
 namespace throwline::sheet {
 
-/// A sheet of the set as the index lists it.
+/// A sheet, or pages that belong together, as the index lists them.
 struct IndexEntry {
     int number = 0;
+    /// Of the last page where several belong together.
+    int last = 0;
     std::string name;
     /// "1:50"; empty where nothing is true to scale.
     std::string scale;

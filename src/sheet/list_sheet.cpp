@@ -92,10 +92,11 @@ Result<std::vector<SheetJob>> table_jobs(const SheetInput& input, const SheetOpt
     const auto list = std::make_shared<const ListPages>(*std::move(made));
     std::vector<SheetJob> jobs;
     for (std::size_t i = 0; i < list->pages.size(); ++i) {
-        jobs.push_back(
-            {list->name_of(i), [input, list, i](const SheetOptions& drawn) -> Result<Drawing> {
-                 return draw_page(input, drawn, *list, i);
-             }});
+        jobs.push_back({list->name_of(i),
+                        [input, list, i](const SheetOptions& drawn) -> Result<Drawing> {
+                            return draw_page(input, drawn, *list, i);
+                        },
+                        list->title});
     }
     return jobs;
 }
@@ -103,7 +104,8 @@ Result<std::vector<SheetJob>> table_jobs(const SheetInput& input, const SheetOpt
 Result<std::vector<SheetJob>> list_jobs(const SheetInput& input, const SheetOptions& options) {
     std::vector<SheetJob> jobs;
     for (const lists::ListKind& kind : lists::all_lists()) {
-        const lists::Table table = kind.make({input.analysis, input.catalogue});
+        const lists::Table table =
+            without_empty_columns(kind.make({input.analysis, input.catalogue}));
         if (!has_words(table)) {
             continue;
         }

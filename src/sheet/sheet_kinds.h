@@ -17,6 +17,8 @@ struct SheetJob {
     std::string name;
     /// Draws it; the options carry its name, number and count.
     std::function<Result<Drawing>(const SheetOptions&)> draw;
+    /// What pages that belong together have in common: "Shot list"; empty for one by itself.
+    std::string whole{};
 };
 
 /// A kind of sheet is a value: adding one is a file and a line in the table.

@@ -97,8 +97,8 @@ class SetOfSheets {
                 if (!drawing) {
                     return tl::unexpected{drawing.error()};
                 }
-                entries_.push_back(
-                    {numbers_[i], name_of(*wanted_[i].job), drawing->scale, drawing->paper});
+                enter(entries_, *wanted_[i].job,
+                      {numbers_[i], numbers_[i], {}, drawing->scale, drawing->paper});
                 pages_[static_cast<std::size_t>(numbers_[i]) - 1] = *std::move(drawing);
             }
         }
@@ -112,6 +112,16 @@ class SetOfSheets {
     std::string name_of(const SheetJob& job) const {
         return options_.sheet_name.empty() ? job.name : options_.sheet_name;
     }
+    /// Pages that belong together are one entry.
+    void enter(std::vector<IndexEntry>& entries, const SheetJob& job, IndexEntry entry) const {
+        const bool grouped = options_.sheet_name.empty() && !job.whole.empty();
+        entry.name = grouped ? job.whole : name_of(job);
+        if (grouped && !entries.empty() && entries.back().name == entry.name) {
+            entries.back().last = entry.last;
+            return;
+        }
+        entries.push_back(std::move(entry));
+    }
     bool has_index() const {
         return std::any_of(wanted_.begin(), wanted_.end(),
                            [](const Wanted& wanted) { return !wanted.job; });
@@ -124,7 +134,7 @@ class SetOfSheets {
         std::vector<IndexEntry> names;
         for (const Wanted& wanted : wanted_) {
             if (wanted.job) {
-                names.push_back({0, name_of(*wanted.job), {}, {}});
+                enter(names, *wanted.job, {});
             }
         }
         if (names.empty()) {

@@ -12,12 +12,12 @@ namespace throwline::sheet {
 namespace {
 
 /// Between the words of two columns.
-constexpr double kGutter_mm = 3.5;
+constexpr double kGutter_mm = 3.0;
 /// Above and below the words of a row.
 constexpr double kRowAir_mm = 0.9;
 constexpr double kHeadingAir_mm = 2.2;
-/// A column is given this much without breaking its words, where it needs it.
-constexpr double kWordsAtLeast_mm = 34.0;
+/// A column of sentences gives up what it has beyond this before others do.
+constexpr double kModest_mm = 34.0;
 constexpr double kHeadingHeight_mm = kLinePitch_mm + kHeadingAir_mm;
 
 double height_of_lines(std::size_t lines) {
@@ -35,22 +35,23 @@ double widest_word_mm(const std::string& text, bool bold, const TextMeasure& mea
     return widest;
 }
 
-/// What a column would like and the least that it can do with.
+/// What a column would like, what it can do with before others have less than they would like, and
+/// the least without a word broken.
 struct ColumnNeed {
     double natural_mm = 0.0;
+    double modest_mm = 0.0;
     double least_mm = 0.0;
 };
 
 ColumnNeed need_of(const lists::Table& table, std::size_t index, const TextMeasure& measure) {
     ColumnNeed need;
-    const auto include = [&](const std::string& text, bool bold) {
-        need.natural_mm = std::max(need.natural_mm, measure.width_mm(text, kLetter_mm, bold));
-        need.least_mm = std::max(need.least_mm, widest_word_mm(text, bold, measure));
-    };
     for (const lists::Section& section : table.sections) {
         for (const lists::Row& row : section.rows) {
             if (index < row.cells.size()) {
-                include(row.cells[index].text, row.total);
+                const std::string& text = row.cells[index].text;
+                need.natural_mm =
+                    std::max(need.natural_mm, measure.width_mm(text, kLetter_mm, row.total));
+                need.least_mm = std::max(need.least_mm, widest_word_mm(text, row.total, measure));
             }
         }
     }
@@ -58,7 +59,7 @@ ColumnNeed need_of(const lists::Table& table, std::size_t index, const TextMeasu
     const double title_mm = widest_word_mm(table.columns[index].title, true, measure);
     need.natural_mm = std::max(need.natural_mm, title_mm);
     need.least_mm = std::max(need.least_mm, title_mm);
-    need.least_mm = std::max(need.least_mm, std::min(need.natural_mm, kWordsAtLeast_mm));
+    need.modest_mm = std::max(need.least_mm, std::min(need.natural_mm, kModest_mm));
     return need;
 }
 
@@ -74,23 +75,37 @@ double gutters_mm(std::size_t columns) {
     return kGutter_mm * static_cast<double>(columns > 0 ? columns - 1 : 0);
 }
 
-/// Widths that fill at most `room_mm`: what they would like; else the least and a share of the
-/// rest; else a share of the least.
-std::vector<double> widths_of(const std::vector<ColumnNeed>& needs, double room_mm) {
-    double natural_mm = 0.0;
-    double least_mm = 0.0;
-    for (const ColumnNeed& need : needs) {
-        natural_mm += need.natural_mm;
-        least_mm += need.least_mm;
-    }
+double sum_of(const std::vector<ColumnNeed>& needs, double ColumnNeed::* width) {
+    return std::accumulate(needs.begin(), needs.end(), 0.0,
+                           [&](double sum, const ColumnNeed& need) { return sum + need.*width; });
+}
+
+/// Each column between a lower and an upper width, by the share that fills the room.
+std::vector<double> between(const std::vector<ColumnNeed>& needs, double ColumnNeed::* lower,
+                            double ColumnNeed::* upper, double room_mm) {
+    const double low_mm = sum_of(needs, lower);
+    const double span_mm = sum_of(needs, upper) - low_mm;
+    const double share = span_mm > 0.0 ? std::clamp((room_mm - low_mm) / span_mm, 0.0, 1.0) : 0.0;
     std::vector<double> widths;
     for (const ColumnNeed& need : needs) {
-        const double more_mm = need.natural_mm - need.least_mm;
-        widths.push_back(natural_mm <= room_mm ? need.natural_mm
-                         : least_mm < room_mm
-                             ? need.least_mm
-                                   + more_mm * (room_mm - least_mm) / (natural_mm - least_mm)
-                             : need.least_mm * room_mm / least_mm);
+        widths.push_back(need.*lower + share * (need.*upper - need.*lower));
+    }
+    return widths;
+}
+
+/// Widths that fill at most `room_mm`: as wide as they would like; else between that and a modest
+/// width; else between that and the least; else, with words broken, a share of the least.
+std::vector<double> widths_of(const std::vector<ColumnNeed>& needs, double room_mm) {
+    const double least_mm = sum_of(needs, &ColumnNeed::least_mm);
+    if (sum_of(needs, &ColumnNeed::modest_mm) <= room_mm) {
+        return between(needs, &ColumnNeed::modest_mm, &ColumnNeed::natural_mm, room_mm);
+    }
+    std::vector<double> widths =
+        between(needs, &ColumnNeed::least_mm, &ColumnNeed::modest_mm, room_mm);
+    if (least_mm > room_mm) {
+        for (double& width_mm : widths) {
+            width_mm *= room_mm / least_mm;
+        }
     }
     return widths;
 }
@@ -260,9 +275,32 @@ std::size_t end_of_page(const TableLayout& layout, const TablePage& page, double
 
 double natural_width_mm(const lists::Table& table, const TextMeasure& measure) {
     const std::vector<ColumnNeed> needs = needs_of(table, measure);
-    return std::accumulate(
-        needs.begin(), needs.end(), gutters_mm(needs.size()),
-        [](double sum, const ColumnNeed& need) { return sum + need.natural_mm; });
+    return gutters_mm(needs.size()) + sum_of(needs, &ColumnNeed::natural_mm);
+}
+
+lists::Table without_empty_columns(lists::Table table) {
+    for (std::size_t i = table.columns.size(); i-- > 0;) {
+        const bool is_used = std::any_of(
+            table.sections.begin(), table.sections.end(), [i](const lists::Section& section) {
+                return std::any_of(section.rows.begin(), section.rows.end(),
+                                   [i](const lists::Row& row) {
+                                       return i < row.cells.size() && !row.cells[i].text.empty();
+                                   });
+            });
+        if (is_used) {
+            continue;
+        }
+        const auto at = static_cast<std::ptrdiff_t>(i);
+        table.columns.erase(table.columns.begin() + at);
+        for (lists::Section& section : table.sections) {
+            for (lists::Row& row : section.rows) {
+                if (i < row.cells.size()) {
+                    row.cells.erase(row.cells.begin() + at);
+                }
+            }
+        }
+    }
+    return table;
 }
 
 TableLayout laid_out(const lists::Table& table, double width_mm, double most_mm,

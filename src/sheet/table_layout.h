@@ -48,6 +48,9 @@ struct TableLayout {
 TableLayout laid_out(const lists::Table& table, double width_mm, double most_mm,
                      const TextMeasure& measure, std::span<const double> shares = {});
 
+/// The table without the columns in which nothing stands: paper has no room for them.
+lists::Table without_empty_columns(lists::Table table);
+
 /// The width that a table takes with no word broken from its line.
 double natural_width_mm(const lists::Table& table, const TextMeasure& measure);
 
