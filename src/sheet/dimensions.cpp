@@ -18,7 +18,7 @@ constexpr double kTick_mm = 1.2;
 constexpr double kGap_mm = 1.0;
 constexpr double kBeyond_mm = 1.5;
 /// Between words and their line.
-constexpr double kLift_mm = 1.1;
+constexpr double kLift_mm = 1.4;
 /// Clear paper beside words on their stretch.
 constexpr double kAir_mm = 0.6;
 /// Price of a cell of crossed line under words; where lines may be lettered over, words rather
@@ -77,7 +77,7 @@ struct Words {
 
 /// Boxes that together cover words at an angle.
 std::vector<Box> boxes_under(const Words& words, const Vec2& at) {
-    constexpr double kLow_mm = -0.1; // Figures have no descenders.
+    constexpr double kLow_mm = -kDescent * kLetter_mm;
     constexpr double kHigh_mm = kLetter_mm;
     const double left_mm = -words.width_mm / 2.0;
     const bool is_level = std::abs(std::sin(words.turn_rad)) < 1e-9;
@@ -127,7 +127,7 @@ struct Offer {
 };
 
 std::vector<Offer> offers_for(const Words& words, double stretch_mm) {
-    constexpr double kStep_mm = kLetter_mm + 1.1;
+    constexpr double kStep_mm = kLetter_mm * (1.0 + kDescent) + 0.5;
     constexpr double kBelow_mm = -kLift_mm - kLetter_mm;
     const double beside_mm = (stretch_mm + words.width_mm) / 2.0 + 2.0 * kAir_mm;
     const double slack_mm = (stretch_mm - words.width_mm) / 2.0 - kAir_mm;
@@ -185,13 +185,37 @@ void knock_out(Board& board, const Words& words, const Vec2& at) {
                                             no_pen(), solid(Ink::paper, 0.85)));
 }
 
+/// Where the drawing is too full beside the stretch: level, with a leader, wherever there is room.
+void set_words_apart(Board& board, const Words& words, const PaperLine& stretch) {
+    BoxRequest request;
+    request.anchor = stretch.middle();
+    request.half_mm = Vec2::Constant(0.5);
+    request.size_mm = {words.width_mm, kLetter_mm * (1.0 + kDescent)};
+    request.always_leader = true;
+    request.under_lettering = true;
+    const auto placed = board.field.find(request);
+    if (!placed) {
+        return; // Not a millimetre of paper is free.
+    }
+    board.add(PlanLayer::lettering, line(placed->leader_from, placed->leader_to, kWitness));
+    board.add(PlanLayer::lettering, Text{words.text,
+                                         {placed->box.left, placed->box.top + kLetter_mm},
+                                         kLetter_mm,
+                                         TextAnchor::start,
+                                         0.0,
+                                         false,
+                                         words.ink});
+}
+
 void set_words(Board& board, const Words& words, const PaperLine& stretch) {
     const std::optional<Offer> found = best_offer(board, words, stretch);
-    // With no place left the size still has to be told; it stands where it belongs.
-    const Offer offer = found.value_or(Offer{0.0, kLift_mm, 0.0});
+    if (!found) {
+        return set_words_apart(board, words, stretch);
+    }
+    const Offer& offer = *found;
     const Vec2 at =
         stretch.middle() + words.reading() * offer.shift_mm + words.up() * offer.lift_mm;
-    if (!is_at_home(offer, words, stretch.length_mm()) && found) {
+    if (!is_at_home(offer, words, stretch.length_mm())) {
         const double towards = offer.lift_mm > 0.0 ? -0.4 : kLetter_mm + 0.4;
         const double reach_mm = std::max(0.0, words.width_mm / 2.0 - 1.0);
         const Vec2 end = at + words.up() * towards
