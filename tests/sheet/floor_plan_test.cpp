@@ -1,14 +1,13 @@
 #include "sheet/floor_plan.h"
 
-#include "base/text_file.h"
 #include "plan/read_plan.h"
+#include "sheet/golden.h"
 #include "sheet/marks.h"
 #include "sheet/plan_frame.h"
 #include "sheet/sheet_support.h"
 
 #include <algorithm>
 #include <cmath>
-#include <cstdlib>
 #include <filesystem>
 #include <gtest/gtest.h>
 
@@ -304,10 +303,7 @@ TEST(FloorPlanSheet, SameMatterInSeveralShotsIsToldOnce) {
     EXPECT_EQ(count_of(*drawing, "The boom is in shot 1A. Also shot 2A."), 1U);
 }
 
-/// Where a sheet must not change unseen. Set THROWLINE_UPDATE_GOLDEN to write it anew.
 TEST(FloorPlanSheet, SmallPlanIsAsItWas) {
-    const std::filesystem::path golden =
-        std::filesystem::path{THROWLINE_SOURCE_DIR} / "tests/golden/floor_plan_small.txt";
     SheetOptions options;
     options.paper = "A4";
     options.file_hash = "0123abcd";
@@ -315,13 +311,7 @@ TEST(FloorPlanSheet, SmallPlanIsAsItWas) {
     options.findings = false;
     const auto drawing = floor_plan_of(analysed(small_plan()), options, EvenMeasure{});
     ASSERT_TRUE(drawing);
-    const std::string text = as_text(*drawing);
-    if (std::getenv("THROWLINE_UPDATE_GOLDEN") != nullptr) {
-        ASSERT_TRUE(write_file_whole(golden, text));
-    }
-    const auto expected = read_text_file(golden, 1U << 22U);
-    ASSERT_TRUE(expected) << expected.error().message;
-    EXPECT_EQ(text, *expected);
+    test::expect_golden(*drawing, "floor_plan_small");
 }
 
 } // namespace
