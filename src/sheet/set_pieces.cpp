@@ -20,23 +20,6 @@ std::string by(Length width, Length depth, UnitSystem units) {
     return fmt::format("{} x {}", tape_text(width, units), tape_text(depth, units));
 }
 
-std::string flats_text(const plan::FlatRun& run, UnitSystem units) {
-    const std::vector<std::int64_t> steps = spread_steps(run.widths, units);
-    std::string text;
-    std::int64_t sum = 0;
-    for (std::size_t i = 0; i < steps.size();) {
-        std::size_t end = i;
-        while (end < steps.size() && steps[end] == steps[i]) {
-            sum += steps[end++];
-        }
-        const std::string width = tape_text(steps[i], units);
-        text += fmt::format("{}{}", i > 0 ? " + " : "",
-                            end - i > 1 ? fmt::format("{} x {}", end - i, width) : width);
-        i = end;
-    }
-    return steps.size() > 1 ? fmt::format("{} = {}", text, tape_text(sum, units)) : text;
-}
-
 struct SizeText {
     const catalogue::Catalogue& catalogue;
     UnitSystem units;
@@ -113,6 +96,23 @@ std::string span_text(std::string_view axis, double low_m, double high_m, UnitSy
 
 } // namespace
 
+std::string flats_text(const plan::FlatRun& run, UnitSystem units) {
+    const std::vector<std::int64_t> steps = spread_steps(run.widths, units);
+    std::string text;
+    std::int64_t sum = 0;
+    for (std::size_t i = 0; i < steps.size();) {
+        std::size_t end = i;
+        while (end < steps.size() && steps[end] == steps[i]) {
+            sum += steps[end++];
+        }
+        const std::string width = tape_text(steps[i], units);
+        text += fmt::format("{}{}", i > 0 ? " + " : "",
+                            end - i > 1 ? fmt::format("{} x {}", end - i, width) : width);
+        i = end;
+    }
+    return steps.size() > 1 ? fmt::format("{} = {}", text, tape_text(sum, units)) : text;
+}
+
 bool is_built(const plan::Plan& plan, const plan::Scenery& piece,
               const catalogue::Catalogue& catalogue) {
     if (const auto* stock = std::get_if<plan::StockPiece>(&piece.shape)) {
@@ -163,6 +163,41 @@ std::string place_text(const PiecePlace& place, UnitSystem units) {
     return fmt::format("{}{}, {}", place.is_middle ? "middle " : "",
                        span_text("x", place.low.x(), place.high.x(), units),
                        span_text("y", place.low.y(), place.high.y(), units));
+}
+
+std::string height_text(const plan::Scenery& piece, const catalogue::Catalogue& catalogue,
+                        UnitSystem units) {
+    std::string text = fmt::format("h {}", tape_text(plan::height_of(piece, catalogue), units));
+    if (piece.elevation.m() > 0.0) {
+        text += fmt::format(", {} up", tape_text(piece.elevation, units));
+    }
+    return text;
+}
+
+lists::Table set_pieces_table(const plan::Plan& plan, const catalogue::Catalogue& catalogue,
+                              const RoomDatum& datum) {
+    lists::Table table;
+    table.name = "set-pieces";
+    table.title = "Set pieces and where they stand";
+    table.columns = {{"piece", "Piece"},
+                     {"size", "Size"},
+                     {"height", "Height"},
+                     {"place", "Place"},
+                     {"finish", "Finish"}};
+    table.sections = {{"Set", {}, {}}, {"Furniture and dressing", {}, {}}};
+    for (const plan::Scenery& piece : plan.scenery) {
+        lists::Row row;
+        for (std::string text :
+             {piece.id.name, size_text(piece, catalogue, plan.units),
+              height_text(piece, catalogue, plan.units),
+              place_text(place_of_piece(datum, piece, catalogue), plan.units), piece.finish}) {
+            row.cells.push_back({std::move(text), std::nullopt});
+        }
+        table.sections[is_built(plan, piece, catalogue) ? 0 : 1].rows.push_back(std::move(row));
+    }
+    std::erase_if(table.sections,
+                  [](const lists::Section& section) { return section.rows.empty(); });
+    return table;
 }
 
 } // namespace throwline::sheet

@@ -3,6 +3,7 @@
 #include "base/length_text.h"
 #include "checks/cautions.h"
 #include "plan/places.h"
+#include "sheet/list_sheet.h"
 #include "sheet/panel_writer.h"
 #include "sheet/set_sizes.h"
 #include "sheet/symbols.h"
@@ -10,6 +11,7 @@
 
 #include <array>
 #include <fmt/format.h>
+#include <iterator>
 
 namespace throwline::sheet {
 
@@ -56,6 +58,13 @@ std::string wall_names(const plan::Room& room, const RoomDatum& datum) {
                        plan::number_of_wall(corner));
 }
 
+/// With more pieces than this the panel has no room for them, and they get a page of their own.
+constexpr std::size_t kMostInPanel = 24;
+
+bool has_list_page(const plan::Plan& plan) {
+    return plan.scenery.size() > kMostInPanel;
+}
+
 /// What the panel of a set plan tells, as far as it has room.
 class SetPanel {
   public:
@@ -65,7 +74,10 @@ class SetPanel {
 
     void write() {
         write_rules();
-        if (write_built() && write_openings()) {
+        if (has_list_page(plan_)) {
+            writer_.words("Every piece with its size and place: on the next sheet.");
+            write_openings();
+        } else if (write_built() && write_openings()) {
             write_furniture();
         }
     }
@@ -81,19 +93,10 @@ class SetPanel {
                                   wall_names(plan_.room, datum_)));
     }
 
-    std::string height_text(const plan::Scenery& piece) const {
-        const Length height = plan::height_of(piece, input_.catalogue);
-        std::string text = fmt::format("h {}", tape_text(height, plan_.units));
-        if (piece.elevation.m() > 0.0) {
-            text += fmt::format(", {} up", tape_text(piece.elevation, plan_.units));
-        }
-        return text;
-    }
-
     std::string built_text(const plan::Scenery& piece) const {
         return fmt::format(
             "{}: {}, {}; {}", piece.id.name, size_text(piece, input_.catalogue, plan_.units),
-            height_text(piece),
+            height_text(piece, input_.catalogue, plan_.units),
             place_text(place_of_piece(datum_, piece, input_.catalogue), plan_.units));
     }
 
@@ -214,13 +217,21 @@ Result<Drawing> set_plan_sheet(const SheetInput& input, const SheetOptions& opti
     return composed(input, options, sheet);
 }
 
-Result<std::vector<SheetJob>> set_plan_jobs(const SheetInput& input,
-                                            const SheetOptions& /*options*/) {
+Result<std::vector<SheetJob>> set_plan_jobs(const SheetInput& input, const SheetOptions& options) {
+    const plan::Plan& plan = *input.analysis.plan;
     std::vector<SheetJob> jobs;
-    if (has_room(*input.analysis.plan)) {
-        jobs.push_back({"Set plan", [input](const SheetOptions& options) {
-                            return set_plan_sheet(input, options);
-                        }});
+    if (!has_room(plan)) {
+        return jobs;
+    }
+    jobs.push_back(
+        {"Set plan", [input](const SheetOptions& named) { return set_plan_sheet(input, named); }});
+    if (has_list_page(plan)) {
+        auto pages = table_jobs(input, options,
+                                set_pieces_table(plan, input.catalogue, datum_of(plan.room)));
+        if (!pages) {
+            return pages;
+        }
+        std::move(pages->begin(), pages->end(), std::back_inserter(jobs));
     }
     return jobs;
 }

@@ -8,7 +8,8 @@ namespace throwline::sheet {
 /// goes; no people, cameras or lamps. Errors: a plan without a room, unknown paper or scale.
 Result<Drawing> set_plan_sheet(const SheetInput& input, const SheetOptions& options);
 
-/// One page; none without a room.
+/// The drawing, and a page or more of pieces where there are too many for its panel; none without a
+/// room.
 Result<std::vector<SheetJob>> set_plan_jobs(const SheetInput& input, const SheetOptions& options);
 
 } // namespace throwline::sheet

@@ -107,6 +107,20 @@ class SetSizer {
         rows.lay_down();
     }
 
+    /// Whether more than a few stretches are too short for their words, which would stand in a
+    /// heap.
+    bool has_crowded_words(const DimensionRow& row) const {
+        constexpr int kFew = 3;
+        int crowded = 0;
+        for (std::size_t i = 0; i < row.words.size(); ++i) {
+            const double stretch_mm = board_.frame.mm(row.stops_m[i + 1] - row.stops_m[i]);
+            crowded += board_.field.measure().width_mm(row.words[i], kLetter_mm, false) > stretch_mm
+                           ? 1
+                           : 0;
+        }
+        return crowded > kFew;
+    }
+
     void draw_run_widths(const plan::FlatRun& run) {
         DimensionRow row;
         row.origin = run.from;
@@ -118,8 +132,12 @@ class SetSizer {
         if (board_.frame.mm(row.stops_m.back()) < kLeastPiece_mm) {
             return;
         }
-        row.feet_m.assign(row.stops_m.size(), 0.0);
         row.words = chain_words(row.stops_m, plan_.units);
+        if (has_crowded_words(row)) {
+            row.stops_m = {0.0, row.stops_m.back()};
+            row.words = {flats_text(run, plan_.units)};
+        }
+        row.feet_m.assign(row.stops_m.size(), 0.0);
         row.aside_mm = kBeside_mm;
         row.aside = turned_left(row.along);
         DimensionRow behind = row;
