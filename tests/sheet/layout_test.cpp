@@ -1,0 +1,166 @@
+#include "sheet/layout_check.h"
+
+#include "sheet/marks.h"
+#include "sheet/sheet_kinds.h"
+#include "sheet/sheet_support.h"
+#include "support/random_plan.h"
+
+#include "base/text_file.h"
+#include "plan/read_plan.h"
+#include "survey/recce.h"
+#include "survey/recce_text.h"
+#include "survey/to_plan.h"
+
+#include <array>
+#include <filesystem>
+#include <gtest/gtest.h>
+
+namespace throwline::sheet {
+namespace {
+
+using test::analysed;
+using test::session;
+using test::sheet_catalogue;
+
+constexpr std::array kPapers{"A4", "A3", "A1", "letter", "tabloid"};
+
+/// What is wrong with a sheet, in a sentence; empty when nothing is.
+std::string told(const LayoutFaults& faults) {
+    std::string text;
+    for (const auto& [first, second] : faults.overlapping) {
+        text += "\"" + first + "\" lies over \"" + second + "\"; ";
+    }
+    for (const std::string& words : faults.cut) {
+        text += "\"" + words + "\" is cut; ";
+    }
+    for (const std::string& words : faults.too_small) {
+        text += "\"" + words + "\" is too small; ";
+    }
+    return text;
+}
+
+/// Draws one kind of sheet and looks at its pages, or at every `of`-th from `page` on when there
+/// are many. Returns how many texts it looked at.
+std::size_t expect_sound(const SheetKind& kind, const SheetInput& input,
+                         const SheetOptions& options, std::size_t page = 0, std::size_t of = 1) {
+    const auto jobs = kind.jobs(input, options);
+    if (!jobs) {
+        ADD_FAILURE() << kind.name << ": " << jobs.error().message;
+        return 0;
+    }
+    std::size_t texts = 0;
+    const std::size_t step = jobs->size() > of ? of : 1;
+    for (std::size_t i = step > 1 ? page : 0; i < jobs->size(); i += step) {
+        const SheetJob& job = (*jobs)[i];
+        SheetOptions named = options;
+        named.sheet_name = job.name;
+        const auto drawing = job.draw(named);
+        if (!drawing) {
+            // Some sheets say that their paper is too small for them.
+            EXPECT_NE(drawing.error().message.find("fit"), std::string::npos)
+                << job.name << ": " << drawing.error().message;
+            continue;
+        }
+        const LayoutFaults faults = layout_faults(*drawing, input.measure);
+        EXPECT_TRUE(faults.none()) << job.name << " on " << options.paper << ": " << told(faults);
+        for (const Layer& layer : drawing->layers) {
+            for (const Mark& mark : layer.marks) {
+                texts += std::holds_alternative<Text>(mark) ? 1U : 0U;
+            }
+        }
+    }
+    return texts;
+}
+
+struct DemoPlan {
+    std::string name;
+    plan::Plan plan;
+};
+
+/// The demos that are plans, and the room of the demo that is a recce.
+std::vector<DemoPlan> demos() {
+    const std::filesystem::path folder = std::filesystem::path{THROWLINE_SOURCE_DIR} / "demo";
+    std::vector<DemoPlan> plans;
+    for (const auto& entry : std::filesystem::directory_iterator{folder}) {
+        if (entry.path().extension() == ".json") {
+            plans.push_back({entry.path().filename().string(),
+                             plan::read_plan_file(entry.path(), sheet_catalogue()).value()});
+        }
+    }
+    std::sort(plans.begin(), plans.end(),
+              [](const DemoPlan& a, const DemoPlan& b) { return a.name < b.name; });
+    const auto text =
+        read_text_file(folder / "harbour_kitchen.recce.txt", survey::kLargestRecceBytes);
+    const auto recce = survey::read_recce(text.value());
+    const auto room = survey::plan_of(survey::surveyed(recce.value().survey).value(),
+                                      "harbour kitchen", UnitSystem::metric);
+    plans.push_back({"harbour kitchen", room.value().plan});
+    return plans;
+}
+
+const SheetKind& kind_named(std::string_view name) {
+    const auto kinds = all_sheets();
+    return *std::find_if(kinds.begin(), kinds.end(),
+                         [&](const SheetKind& kind) { return kind.name == name; });
+}
+
+class EveryKindOfSheet : public testing::TestWithParam<std::string_view> {};
+
+TEST_P(EveryKindOfSheet, OfEveryDemoOnEveryPaperInBothUnitsIsSound) {
+    const SheetKind& kind = kind_named(GetParam());
+    std::size_t texts = 0;
+    for (auto& [name, plan] : demos()) {
+        for (const UnitSystem units : {UnitSystem::metric, UnitSystem::imperial}) {
+            plan.units = units;
+            const checks::Analysis analysis = analysed(plan);
+            for (std::size_t i = 0; i < kPapers.size(); ++i) {
+                SCOPED_TRACE(name);
+                SheetOptions options;
+                options.paper = kPapers[i];
+                options.file_hash = "0123abcd";
+                texts += expect_sound(kind, {analysis, sheet_catalogue(), session().measure()},
+                                      options, i, kPapers.size());
+            }
+        }
+    }
+    EXPECT_GT(texts, 100U);
+}
+
+std::vector<std::string_view> kind_names() {
+    std::vector<std::string_view> names;
+    for (const SheetKind& kind : all_sheets()) {
+        if (kind.jobs != nullptr) { // The index is of a set.
+            names.push_back(kind.name);
+        }
+    }
+    return names;
+}
+
+INSTANTIATE_TEST_SUITE_P(Sheets, EveryKindOfSheet, testing::ValuesIn(kind_names()),
+                         [](const auto& made) {
+                             std::string name{made.param};
+                             std::replace(name.begin(), name.end(), '-', '_');
+                             return name;
+                         });
+
+/// One check a shard, so that a failure tells which plans it was.
+class RandomPlans : public testing::TestWithParam<std::uint32_t> {};
+
+TEST_P(RandomPlans, HaveSoundFloorPlans) {
+    constexpr std::uint32_t kPlans = 25;
+    for (std::uint32_t seed = GetParam(); seed < GetParam() + kPlans; ++seed) {
+        SCOPED_TRACE(seed);
+        const checks::Analysis analysis = analysed(support::random_plan(seed));
+        SheetOptions options;
+        options.paper = kPapers[seed % kPapers.size()];
+        EXPECT_GT(expect_sound(kind_named("floor-plan"),
+                               {analysis, sheet_catalogue(), session().measure()}, options),
+                  30U);
+    }
+}
+
+INSTANTIATE_TEST_SUITE_P(Plans, RandomPlans,
+                         testing::Values(0U, 25U, 50U, 75U, 100U, 125U, 150U, 175U));
+
+} // namespace
+} // namespace throwline::sheet
