@@ -70,7 +70,7 @@ int places_along(double length_mm, double away_mm) {
 } // namespace
 
 LabelField::LabelField(const Box& area, const TextMeasure& measure)
-    : crowd_{area}, settled_{area}, measure_{measure} {}
+    : crowd_{area}, settled_{area}, measure_{&measure} {}
 
 void LabelField::cover(const Mark& mark, Crowd crowd) {
     if (const auto* path = std::get_if<Path>(&mark)) {
@@ -79,7 +79,7 @@ void LabelField::cover(const Mark& mark, Crowd crowd) {
         crowd_.cover(*round, crowd);
     } else if (const auto* text = std::get_if<Text>(&mark);
                text != nullptr && crowd != Crowd::none) {
-        take(text_box(*text, measure_));
+        take(text_box(*text, *measure_));
     }
 }
 

@@ -64,7 +64,7 @@ class LabelField {
     bool has_line_under(const Box& box) const { return settled_.is_crossed(box); }
 
     const Box& area() const { return crowd_.area(); }
-    const TextMeasure& measure() const { return measure_; }
+    const TextMeasure& measure() const { return *measure_; }
 
   private:
     std::optional<double> box_cost(const Box& box, bool under_lettering);
@@ -75,7 +75,7 @@ class LabelField {
 
     CrowdMap crowd_;
     Occupancy settled_;
-    const TextMeasure& measure_;
+    const TextMeasure* measure_;
 };
 
 /// Words without a leader stand no farther from what they name.

@@ -12,10 +12,12 @@ namespace {
 
 constexpr double kPad_mm = 2.5;
 constexpr double kRow_mm = 5.4;
-constexpr double kLeastRow_mm = 4.1;
+/// As high as a finding's lozenge.
+constexpr double kLeastRow_mm = 4.4;
 constexpr double kSample_mm = 10.0;
 constexpr double kTwoColumnsFrom_mm = 100.0;
 constexpr double kHeading_mm = 7.0;
+constexpr double kFoot_mm = 1.25;
 
 std::string_view words_for(LegendEntry entry) {
     switch (entry) {
@@ -26,7 +28,7 @@ std::string_view words_for(LegendEntry entry) {
     case LegendEntry::window:
         return "Window";
     case LegendEntry::flat:
-        return "Flats, ticks at the back";
+        return "Flats, ticks behind";
     case LegendEntry::furniture:
         return "Furniture";
     case LegendEntry::riser:
@@ -169,7 +171,7 @@ class Sample {
         add(outline({at(-4.5, 0.0), at(4.5, -1.8), at(4.5, 1.8)}, no_pen(),
                     solid(Ink::camera, 0.07)));
         add(open_path({at(4.5, -1.8), at(-4.5, 0.0), at(4.5, 1.8)},
-                      pen(Ink::camera, kConstruction_mm, LinePattern::solid, 0.7)));
+                      pen(Ink::camera, kConstruction_mm)));
     }
     void practical() const {
         add(Circle{c_, 1.7, pen(Ink::built, kStanding_mm), solid(Ink::lamp, 0.3)});
@@ -220,10 +222,13 @@ class Sample {
     Vec2 c_;
 };
 
-/// What a reader knows without a legend, given up first where the box is low.
-constexpr std::array kSelfExplaining{LegendEntry::wall,      LegendEntry::door,
-                                     LegendEntry::window,    LegendEntry::furniture,
-                                     LegendEntry::practical, LegendEntry::drape};
+/// Given up in this order where the box is low: first what a reader knows without a legend.
+constexpr std::array kGivenUp{LegendEntry::wall,      LegendEntry::door,   LegendEntry::window,
+                              LegendEntry::furniture, LegendEntry::drape,  LegendEntry::boom,
+                              LegendEntry::practical, LegendEntry::flat,   LegendEntry::riser,
+                              LegendEntry::pipe,      LegendEntry::outlet, LegendEntry::walk};
+/// As many of these are given up before the legend asks for more height.
+constexpr std::size_t kGladlyGivenUp = 7;
 
 int columns_in(double width_mm) {
     return width_mm >= kTwoColumnsFrom_mm ? 2 : 1;
@@ -234,18 +239,18 @@ int rows_in(const std::set<LegendEntry>& used, double width_mm) {
     return (static_cast<int>(used.size()) + columns - 1) / columns;
 }
 
-/// The entries that are never given up.
+/// The entries without what a reader knows anyway.
 std::set<LegendEntry> without_known(std::set<LegendEntry> used) {
-    for (const LegendEntry entry : kSelfExplaining) {
-        used.erase(entry);
+    for (std::size_t i = 0; i < kGladlyGivenUp; ++i) {
+        used.erase(kGivenUp[i]);
     }
     return used;
 }
 
 /// The entries that a box takes.
 std::set<LegendEntry> fitting(std::set<LegendEntry> used, const Box& box) {
-    for (const LegendEntry entry : kSelfExplaining) {
-        if (kHeading_mm + kLeastRow_mm * rows_in(used, box.width) > box.height) {
+    for (const LegendEntry entry : kGivenUp) {
+        if (kHeading_mm + kLeastRow_mm * rows_in(used, box.width) + kFoot_mm > box.height) {
             used.erase(entry);
         }
     }
@@ -255,9 +260,9 @@ std::set<LegendEntry> fitting(std::set<LegendEntry> used, const Box& box) {
 } // namespace
 
 double legend_height_mm(const std::set<LegendEntry>& used, double width_mm, double most_mm) {
-    const double wanted_mm = kHeading_mm + kRow_mm * rows_in(used, width_mm) + kPad_mm / 2.0;
+    const double wanted_mm = kHeading_mm + kRow_mm * rows_in(used, width_mm) + kFoot_mm;
     const double least_mm =
-        kHeading_mm + kLeastRow_mm * rows_in(without_known(used), width_mm) + kPad_mm / 2.0;
+        kHeading_mm + kLeastRow_mm * rows_in(without_known(used), width_mm) + kFoot_mm;
     return std::clamp(most_mm, std::min(least_mm, wanted_mm), wanted_mm);
 }
 
@@ -272,8 +277,8 @@ void draw_legend(Marks& marks, const Box& box, const std::set<LegendEntry>& used
     const std::set<LegendEntry> shown = fitting(used, box);
     const int rows = std::max(1, rows_in(shown, box.width));
     const double column_mm = box.width / columns_in(box.width);
-    // A low box sets its rows closer rather than losing any.
-    const double row_mm = std::min(kRow_mm, (box.height - kHeading_mm) / rows);
+    // A low box sets its rows closer before it loses any.
+    const double row_mm = std::min(kRow_mm, (box.height - kHeading_mm - kFoot_mm) / rows);
     int index = 0;
     for (const LegendEntry entry : shown) {
         const int column = index / rows;

@@ -8,6 +8,8 @@ namespace {
 
 /// Leaders longer than this are worse than fewer words.
 constexpr double kFar_mm = 36.0;
+/// What the drawing says without words is worth a leader no longer than this.
+constexpr double kModest_mm = 15.0;
 constexpr double kAnywhere_mm = 200.0;
 /// Rounds in which words that have a place look for a better one, which others may have left.
 constexpr int kRounds = 2;
@@ -65,12 +67,11 @@ class Letterer {
     void place_all() {
         for (const bool may_drop : {false, true}) {
             try_all(may_drop, 0, kNear_mm);
-            if (!may_drop) {
-                try_all(may_drop, 0, kFar_mm);
-                improve();
-            }
+            const double far_mm = may_drop ? kModest_mm : kFar_mm;
+            try_all(may_drop, 0, far_mm);
+            improve(may_drop);
             for (std::size_t wording = 1; wording < most_wordings(); ++wording) {
-                try_all(may_drop, wording, may_drop ? kNear_mm : kFar_mm);
+                try_all(may_drop, wording, far_mm);
             }
         }
         give_numbers();
@@ -151,15 +152,15 @@ class Letterer {
         }
     }
 
-    void improve() {
+    void improve(bool may_drop) {
         for (int round = 0; round < kRounds; ++round) {
             for (Setting& setting : settings_) {
-                if (!setting.placed) {
+                if (!setting.placed || setting.request->may_drop != may_drop) {
                     continue;
                 }
                 field_.release(*setting.placed);
                 BoxRequest box = box_request(setting, setting.wording);
-                box.farthest_mm = kFar_mm;
+                box.farthest_mm = may_drop ? kModest_mm : kFar_mm;
                 const auto better = field_.best_place(box);
                 if (better && better->cost < setting.placed->cost) {
                     setting.placed = better;

@@ -117,11 +117,34 @@ void draw_body(Board& board, const CameraStand& stand) {
     }
 }
 
-/// "1A 2A 28 mm", shots that share a focal length together.
-std::vector<LabelLine> shot_lines(const CameraStand& stand) {
-    std::vector<std::pair<std::string, std::string>> by_focal;
+/// More shots than this on a sheet, or on a square decimetre of its room, and what they take in is
+/// drawn more sparingly.
+constexpr std::size_t kManyShots = 8;
+constexpr double kManyOnASquareDecimetre = 8.0;
+
+std::vector<const checks::ShotScene*> shots_once(const Selection& selection) {
+    std::vector<const checks::ShotScene*> shots;
+    for (const checks::ShotScene* scene : selection.shots) {
+        if (scene->view && is_new(shots, *scene)) {
+            shots.push_back(scene);
+        }
+    }
+    return shots;
+}
+
+bool are_many(const Board& board, const plan::Plan& plan, std::size_t shots) {
+    const double side_dm = board.frame.mm(1.0) / 100.0;
+    const double room_dm2 = area(plan.room.outline) * side_dm * side_dm;
+    return shots > kManyShots || static_cast<double>(shots) > kManyOnASquareDecimetre * room_dm2;
+}
+
+/// Focal lengths, each with the shots that share it: "28", "1A 2A".
+using ShotsByFocal = std::vector<std::pair<std::string, std::string>>;
+
+ShotsByFocal shots_by_focal(const CameraStand& stand) {
+    ShotsByFocal by_focal;
     for (const checks::ShotScene* scene : stand.shots) {
-        const std::string focal = fmt::format("{:.0f} mm", scene->view->focal.mm());
+        const std::string focal = fmt::format("{:.0f}", scene->view->focal.mm());
         const auto known = std::find_if(by_focal.begin(), by_focal.end(),
                                         [&](const auto& entry) { return entry.first == focal; });
         if (known == by_focal.end()) {
@@ -130,14 +153,28 @@ std::vector<LabelLine> shot_lines(const CameraStand& stand) {
             known->second += fmt::format(" {}", scene->shot->id.name);
         }
     }
+    return by_focal;
+}
+
+/// "1A 2A, 28 mm" a line.
+std::vector<LabelLine> shot_lines(const CameraStand& stand) {
     std::vector<LabelLine> lines;
-    for (const auto& [focal, shots] : by_focal) {
-        lines.push_back({fmt::format("{}, {}", shots, focal)});
+    for (const auto& [focal, shots] : shots_by_focal(stand)) {
+        lines.push_back({fmt::format("{}, {} mm", shots, focal)});
     }
     return lines;
 }
 
-void label_stand(Board& board, const CameraStand& stand, UnitSystem units) {
+/// "1A 28, 2A 35 mm" in one line.
+LabelLine shots_run_together(const CameraStand& stand) {
+    std::string text;
+    for (const auto& [focal, shots] : shots_by_focal(stand)) {
+        text += fmt::format("{}{} {}", text.empty() ? "" : ", ", shots, focal);
+    }
+    return {text + " mm"};
+}
+
+void label_stand(Board& board, const CameraStand& stand, UnitSystem units, bool many) {
     LabelRequest label;
     label.anchor =
         board.frame.at(place_of(*stand.placed)
@@ -145,12 +182,20 @@ void label_stand(Board& board, const CameraStand& stand, UnitSystem units) {
     label.half_mm =
         Vec2::Constant(std::max(kLeastBody_mm / 2.0, board.frame.mm(kBodyLong_m / 2.0)));
     label.ink = Ink::camera;
+    const LabelLine name{stand.camera->id.name, true};
     label.lines = {
-        {stand.camera->id.name, true},
+        name,
         {fmt::format("lens {} up", shown(Length::metres(stand.placed->pose.lens.z()), units))}};
-    for (LabelLine& words : shot_lines(stand)) {
-        label.lines.push_back(std::move(words));
+    if (many && !stand.shots.empty()) {
+        label.lines.push_back(shots_run_together(stand));
+    } else {
+        const std::vector<LabelLine> shots = shot_lines(stand);
+        label.lines.insert(label.lines.end(), shots.begin(), shots.end());
     }
+    if (!stand.shots.empty()) {
+        label.shorter.push_back({name, shots_run_together(stand)});
+    }
+    label.shorter.push_back({name});
     board.labels.push_back(label);
 }
 
@@ -188,7 +233,7 @@ void draw_lens_axis(Board& board, const checks::ShotScene& scene, UnitSystem uni
     if (!(reach_m > 0.0)) {
         return;
     }
-    const Pen fine = pen(Ink::camera, kConstruction_mm, LinePattern::solid, 0.7);
+    const Pen fine = pen(Ink::camera, kConstruction_mm);
     const Vec2 across = paper_direction(pan_rad + std::numbers::pi / 2.0);
     const auto tick = [&](double at_m, double half_mm) {
         const Vec2 at = board.frame.at(lens + unit_at(pan_rad) * at_m);
@@ -205,44 +250,95 @@ void draw_lens_axis(Board& board, const checks::ShotScene& scene, UnitSystem uni
 
 namespace {
 
-void draw_fan(Board& board, const plan::Plan& plan, const checks::ShotScene& scene, double wash) {
+/// How what a shot takes in is drawn.
+struct FanStyle {
+    double wash = 0.07;
+    /// Edges are drawn as far as what is in focus, and dotted beyond.
+    bool is_one_of_many = false;
+};
+
+void draw_edge(Board& board, const Vec2& lens, const Vec2& far, double sharp_m,
+               const FanStyle& style) {
+    const double length_m = (far - lens).norm();
+    const double share =
+        style.is_one_of_many ? std::min(1.0, sharp_m / std::max(length_m, 1e-9)) : 1.0;
+    const Vec2 turn = lens + (far - lens) * share;
+    board.add(PlanLayer::coverage,
+              line(board.frame.at(lens), board.frame.at(turn), pen(Ink::camera, kConstruction_mm)),
+              Crowd::light);
+    if (share < 1.0) {
+        board.add(PlanLayer::coverage, line(board.frame.at(turn), board.frame.at(far),
+                                            pen(Ink::camera, kHair_mm, LinePattern::dot)));
+    }
+}
+
+/// The far end of a fan with the shot's name, which wants to stand there.
+struct FanEnd {
+    Vec2 at = Vec2::Zero();
+    std::string shots;
+};
+
+std::optional<FanEnd> draw_fan(Board& board, const plan::Plan& plan, const checks::ShotScene& scene,
+                               const FanStyle& style) {
     const Vec2 lens = floor_of(scene.view->pose.lens);
     const double pan_rad = scene.view->pose.pan.rad();
     const double half_rad = half_angle_of(scene);
     const Polygon fan =
         coverage_fan(plan.room.outline, lens, pan_rad - half_rad, pan_rad + half_rad);
     if (fan.size() < 3) {
-        return;
+        return std::nullopt;
     }
-    board.add(PlanLayer::coverage,
-              outline(board.frame.at(fan), no_pen(), solid(Ink::camera, wash)));
-    const Pen edge = pen(Ink::camera, kConstruction_mm, LinePattern::solid, 0.7);
+    if (!style.is_one_of_many) {
+        board.add(PlanLayer::coverage,
+                  outline(board.frame.at(fan), no_pen(), solid(Ink::camera, style.wash)));
+    }
+    const double sharp_m = scene.view->focus_distance.m() * std::cos(scene.view->pose.tilt.rad());
     for (const Vec2& far : {fan[1], fan.back()}) {
-        board.add(PlanLayer::coverage, line(board.frame.at(lens), board.frame.at(far), edge),
-                  Crowd::light);
+        draw_edge(board, lens, far, sharp_m, style);
     }
     board.used.insert(LegendEntry::coverage);
-    LabelRequest label;
     const Vec2 end = board.frame.at(fan.back());
     const Vec2 start = board.frame.at(lens);
     // A little inside the far end, clear of the wall.
-    label.anchor = end + (start - end) * std::min(0.4, 5.0 / std::max(1.0, (start - end).norm()));
-    label.half_mm = Vec2::Constant(0.5);
-    label.ink = Ink::camera;
-    label.lines = {{scene.shot->id.name}};
-    board.labels.push_back(label);
+    return FanEnd{end + (start - end) * std::min(0.4, 5.0 / std::max(1.0, (start - end).norm())),
+                  scene.shot->id.name};
+}
+
+/// Names the far ends; those that lie close together in one.
+void label_ends(Board& board, const std::vector<FanEnd>& ends) {
+    constexpr double kClose_mm = 5.0;
+    std::vector<FanEnd> gathered;
+    for (const FanEnd& end : ends) {
+        const auto known = std::find_if(gathered.begin(), gathered.end(), [&](const FanEnd& other) {
+            return (other.at - end.at).norm() < kClose_mm;
+        });
+        if (known == gathered.end()) {
+            gathered.push_back(end);
+        } else {
+            known->shots += " " + end.shots;
+        }
+    }
+    for (const FanEnd& end : gathered) {
+        LabelRequest label;
+        label.anchor = end.at;
+        label.half_mm = Vec2::Constant(0.5);
+        label.ink = Ink::camera;
+        label.lines = {{end.shots}};
+        board.labels.push_back(label);
+    }
 }
 
 } // namespace
 
 void draw_cameras(Board& board, const plan::Plan& plan, const Selection& selection) {
+    const bool many = are_many(board, plan, shots_once(selection).size());
     for (const plan::Camera& camera : plan.cameras) {
         for (const CameraStand& stand : stands_of(camera, selection)) {
             for (const checks::ShotScene* scene : stand.shots) {
                 draw_moves(board, *scene);
             }
             draw_body(board, stand);
-            label_stand(board, stand, plan.units);
+            label_stand(board, stand, plan.units, many);
             board.used.insert(LegendEntry::camera);
         }
     }
@@ -252,18 +348,20 @@ void draw_coverage(Board& board, const plan::Plan& plan, const Selection& select
     // Overlapping washes add up, so many of them are paler.
     constexpr double kWashOfAll = 0.22;
     constexpr double kMostWash = 0.07;
-    std::vector<const checks::ShotScene*> shown_once;
-    for (const checks::ShotScene* scene : selection.shots) {
-        if (scene->view && is_new(shown_once, *scene)) {
-            shown_once.push_back(scene);
+    const std::vector<const checks::ShotScene*> shots = shots_once(selection);
+    FanStyle style;
+    style.wash = std::min(kMostWash, kWashOfAll / std::max(1.0, static_cast<double>(shots.size())));
+    style.is_one_of_many = are_many(board, plan, shots.size());
+    std::vector<FanEnd> ends;
+    for (const checks::ShotScene* scene : shots) {
+        if (const auto end = draw_fan(board, plan, *scene, style)) {
+            ends.push_back(*end);
+        }
+        if (!style.is_one_of_many) {
+            draw_lens_axis(board, *scene, plan.units);
         }
     }
-    const double wash =
-        std::min(kMostWash, kWashOfAll / std::max(1.0, static_cast<double>(shown_once.size())));
-    for (const checks::ShotScene* scene : shown_once) {
-        draw_fan(board, plan, *scene, wash);
-        draw_lens_axis(board, *scene, plan.units);
-    }
+    label_ends(board, ends);
 }
 
 } // namespace throwline::sheet

@@ -2,6 +2,7 @@
 
 #include "base/length_text.h"
 #include "plan/places.h"
+#include "sheet/text_box.h"
 
 #include <algorithm>
 #include <cmath>
@@ -52,7 +53,10 @@ std::vector<LineSegment> inside_parts(std::span<const Vec2> outline, const Vec2&
     std::sort(along.begin(), along.end());
     std::vector<LineSegment> parts;
     for (std::size_t i = 0; i + 1 < along.size(); i += 2) {
-        parts.emplace_back(through + direction * along[i], through + direction * along[i + 1]);
+        if (along[i] < along[i + 1]) { // A corner that is only touched has no part inside.
+            parts.emplace_back(through + direction * along[i],
+                               through + direction * along[i + 1]);
+        }
     }
     return parts;
 }
@@ -125,33 +129,66 @@ Box paper_box(const PlanFrame& frame, const Extent& extent) {
     return {top_left.x(), top_left.y(), frame.mm(extent.size().x()), frame.mm(extent.size().y())};
 }
 
-void add_grid_letter(Board& board, const std::string& letter, const Vec2& at) {
-    board.add(PlanLayer::lettering,
-              Text{letter, at + Vec2{0.0, kLetter_mm / 2.0}, kLetter_mm, TextAnchor::middle, 0.0,
-                   true, Ink::dimension},
-              Crowd::never);
+Text grid_letter(const std::string& letter, const Vec2& at) {
+    return {
+        letter,        at + Vec2{0.0, kLetter_mm / 2.0}, kLetter_mm, TextAnchor::middle, 0.0, true,
+        Ink::dimension};
+}
+
+/// Letters a row of positions at even distances; where they would touch, every second, third, ...
+void add_grid_letters(Board& board, const std::vector<Text>& row) {
+    constexpr double kApart_mm = 0.6;
+    Vec2 widest = Vec2::Zero();
+    for (const Text& letter : row) {
+        const Box box = text_box(letter, board.field.measure());
+        widest = widest.cwiseMax(Vec2{box.width + kApart_mm, box.height + kApart_mm});
+    }
+    const Vec2 apart =
+        row.size() > 1 ? Vec2{(row[1].at - row[0].at).cwiseAbs()} : Vec2::Constant(1.0);
+    const double steps =
+        std::min(widest.x() / std::max(apart.x(), 1e-6), widest.y() / std::max(apart.y(), 1e-6));
+    const auto every = static_cast<std::size_t>(
+        std::clamp(std::ceil(steps), 1.0, static_cast<double>(row.size())));
+    for (std::size_t i = 0; i < row.size(); i += every) {
+        if (board.field.crowding(text_box(row[i], board.field.measure()))) {
+            board.add(PlanLayer::lettering, row[i], Crowd::never);
+        }
+    }
+}
+
+/// Where the words stand on the line: its middle, else where no other lettering is.
+Text size_text(const Board& board, const Vec2& from, const Vec2& to, const std::string& words) {
+    const Vec2 along = to - from;
+    const bool upright = std::abs(along.y()) > std::abs(along.x());
+    const Vec2 beside = upright ? Vec2{-1.0, 0.0} : Vec2{0.0, -1.0};
+    Text text{words,
+              Vec2::Zero(),
+              kLetter_mm,
+              TextAnchor::middle,
+              upright ? std::numbers::pi / 2.0 : 0.0,
+              false,
+              Ink::dimension};
+    for (const double share : {0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8}) {
+        text.at = from + along * share + beside;
+        if (board.field.crowding(text_box(text, board.field.measure()))) {
+            return text;
+        }
+    }
+    text.at = from + along / 2.0 + beside;
+    return text;
 }
 
 void add_size_line(Board& board, const Vec2& from, const Vec2& to, const std::string& words) {
     constexpr double kTick_mm = 1.2;
     const Pen fine = pen(Ink::dimension, kConstruction_mm);
     const Vec2 along = (to - from).normalized();
+    board.add(PlanLayer::lettering, size_text(board, from, to, words), Crowd::never);
     board.add(PlanLayer::lettering, line(from, to, fine), Crowd::never);
     for (const Vec2& end : {from, to}) {
         const Vec2 slant = rotated(along, std::numbers::pi / 4.0) * kTick_mm;
         board.add(PlanLayer::lettering,
                   line(end - slant, end + slant, pen(Ink::dimension, kFine_mm)));
     }
-    const bool upright = std::abs(along.y()) > std::abs(along.x());
-    const Vec2 beside = upright ? Vec2{-1.0, 0.0} : Vec2{0.0, -1.0};
-    const Vec2 at = (from + to) / 2.0 + beside;
-    board.add(PlanLayer::lettering,
-              Text{words, at, kLetter_mm, TextAnchor::middle,
-                   upright ? std::numbers::pi / 2.0 : 0.0, false, Ink::dimension});
-    const double half_mm = board.field.measure().width_mm(words, kLetter_mm, false) / 2.0;
-    board.field.take(upright ? Box{at.x() - kLetter_mm, at.y() - half_mm, kLetter_mm, 2.0 * half_mm}
-                             : Box{at.x() - half_mm, at.y() - kLetter_mm, 2.0 * half_mm,
-                                   kLetter_mm * (1.0 + kDescent)});
 }
 
 } // namespace
@@ -180,18 +217,22 @@ void letter_grid(Board& board, const plan::Plan& plan, const Extent& extent) {
     const Box around = paper_box(board.frame, extent).inset(-kLettersOut_mm);
     const Vec2 up = paper_direction(grid.turn.rad() + std::numbers::pi / 2.0);
     const Vec2 left = paper_direction(grid.turn.rad() + std::numbers::pi);
+    std::vector<Text> letters;
     for (int column = 0; column < grid.columns; ++column) {
         const std::string name = plan::grid_name(column, 0);
         const Vec2 from = board.frame.at(grid_place(grid, column, grid.rows - 1));
-        add_grid_letter(board, name.substr(0, name.find_first_of("0123456789")),
-                        out_of(around, from, up));
+        letters.push_back(grid_letter(name.substr(0, name.find_first_of("0123456789")),
+                                      out_of(around, from, up)));
     }
+    add_grid_letters(board, letters);
+    std::vector<Text> numbers;
     for (int row = 0; row < grid.rows; ++row) {
         const std::string name = plan::grid_name(0, row);
         const Vec2 from = board.frame.at(grid_place(grid, 0, row));
-        add_grid_letter(board, name.substr(name.find_first_of("0123456789")),
-                        out_of(around, from, left));
+        numbers.push_back(
+            grid_letter(name.substr(name.find_first_of("0123456789")), out_of(around, from, left)));
     }
+    add_grid_letters(board, numbers);
 }
 
 void draw_overall_sizes(Board& board, const plan::Plan& plan, const Extent& extent) {

@@ -118,14 +118,30 @@ bool is_round(const catalogue::Instrument& instrument) {
            || instrument.kind == catalogue::InstrumentKind::lantern;
 }
 
-void draw_aim(Board& board, const PlacedLamp& lamp) {
+/// Whether there are so many lamps for the room's size on paper that their beams would hide the
+/// rest.
+bool are_many(const Board& board, const plan::Plan& plan, std::size_t lamps) {
+    constexpr std::size_t kMany = 24;
+    constexpr double kManyOnASquareDecimetre = 12.0;
+    const double side_dm = board.frame.mm(1.0) / 100.0;
+    const double room_dm2 = area(plan.room.outline) * side_dm * side_dm;
+    return lamps > kMany || static_cast<double>(lamps) > kManyOnASquareDecimetre * room_dm2;
+}
+
+/// The axis to the aim; of many lamps only its beginning.
+void draw_aim(Board& board, const PlacedLamp& lamp, bool is_one_of_many) {
+    constexpr double kBeginning_mm = 8.0;
     if (!lamp.target) {
         return;
     }
     const Vec2 from = board.frame.at(floor_of(lamp.face));
     const Vec2 to = board.frame.at(floor_of(*lamp.target));
+    const double length_mm = (to - from).norm();
+    const double share =
+        is_one_of_many ? std::min(1.0, kBeginning_mm / std::max(length_mm, 1e-9)) : 1.0;
     board.add(PlanLayer::pools,
-              line(from, to, pen(Ink::lamp, kConstruction_mm, LinePattern::long_dash)),
+              line(from, from + (to - from) * share,
+                   pen(Ink::lamp, kConstruction_mm, LinePattern::long_dash)),
               Crowd::light);
     const Pen fine = pen(Ink::lamp, kFine_mm);
     board.add(PlanLayer::lamps, line(to - Vec2{kCross_mm, 0.0}, to + Vec2{kCross_mm, 0.0}, fine),
@@ -182,38 +198,66 @@ Polygon beam_on_plane(const PlacedLamp& lamp, double plane_z_m) {
     return convex_hull(points);
 }
 
+/// Where its beam falls at half its peak; empty when it burns on nothing or lights the room rather
+/// than a pool.
+Polygon pool_of(const PlacedLamp& lamp) {
+    const double aimed_m = lamp.target ? lamp.target->z() : 0.0;
+    const double plane_z_m = aimed_m > kFaceHeight_m ? aimed_m : 0.0;
+    const bool is_wide = lamp.beam.beam.deg() >= 120.0;
+    if (lamp.beam.peak_cd <= 0.0 || lamp.face.z() <= plane_z_m + kLeastFall || is_wide) {
+        return {};
+    }
+    return beam_on_plane(lamp, plane_z_m);
+}
+
+/// A pool larger than this share of the room lights the room.
+constexpr double kLargestPool = 0.35;
+
+std::vector<Polygon> pools_in_room(const plan::Plan& plan, std::span<const PlacedLamp> lamps) {
+    std::vector<Polygon> pools;
+    for (const PlacedLamp& lamp : lamps) {
+        const Polygon pool = planned(plan, lamp) == nullptr ? Polygon{} : pool_of(lamp);
+        if (pool.size() >= 3) {
+            const std::vector<Polygon> parts = parts_shared(pool, plan.room.outline);
+            pools.insert(pools.end(), parts.begin(), parts.end());
+        }
+    }
+    return pools;
+}
+
+/// Of many pools those that can be told apart: the smallest, until they would cover the room once.
+void keep_smallest(std::vector<Polygon>& pools, double room_m2) {
+    std::stable_sort(pools.begin(), pools.end(),
+                     [](const Polygon& a, const Polygon& b) { return area(a) < area(b); });
+    double covered_m2 = 0.0;
+    const auto too_many = std::find_if(pools.begin(), pools.end(), [&](const Polygon& pool) {
+        covered_m2 += area(pool);
+        return covered_m2 > room_m2;
+    });
+    pools.erase(too_many, pools.end());
+}
+
 } // namespace
 
 void draw_pools(Board& board, const plan::Plan& plan, std::span<const PlacedLamp> lamps) {
     constexpr double kWashOfAll = 0.5;
     constexpr double kMostWash = 0.10;
-    constexpr double kLargestPool = 0.35;
+    const bool many = are_many(board, plan, lamps.size());
     const double wash =
         std::min(kMostWash, kWashOfAll / std::max(1.0, static_cast<double>(lamps.size())));
     const double room_m2 = area(plan.room.outline);
-    for (const PlacedLamp& lamp : lamps) {
-        if (planned(plan, lamp) == nullptr || lamp.beam.peak_cd <= 0.0) {
-            continue;
-        }
-        const double aimed_m = lamp.target ? lamp.target->z() : 0.0;
-        const double plane_z_m = aimed_m > kFaceHeight_m ? aimed_m : 0.0;
-        const bool is_wide = lamp.beam.beam.deg() >= 120.0; // Lights the room rather than a pool.
-        if (lamp.face.z() <= plane_z_m + kLeastFall || is_wide) {
-            continue;
-        }
-        const Polygon pool = beam_on_plane(lamp, plane_z_m);
-        if (pool.size() < 3) {
-            continue;
-        }
-        for (const Polygon& part : parts_shared(pool, plan.room.outline)) {
-            // What lights most of the room has no shape worth a tint.
-            const bool is_pool = area(part) < kLargestPool * room_m2;
-            board.add(PlanLayer::pools, outline(board.frame.at(part),
-                                                pen(Ink::lamp, kConstruction_mm,
-                                                    LinePattern::long_dash, is_pool ? 0.7 : 0.35),
-                                                is_pool ? solid(Ink::lamp, wash) : Fill{}));
-            board.used.insert(LegendEntry::pool);
-        }
+    std::vector<Polygon> pools = pools_in_room(plan, lamps);
+    if (many) {
+        keep_smallest(pools, room_m2);
+    }
+    for (const Polygon& pool : pools) {
+        // What lights most of the room has no shape worth a tint, and of many none has.
+        const bool is_pool = area(pool) < kLargestPool * room_m2;
+        const Pen edge =
+            pen(Ink::lamp, many || !is_pool ? kHair_mm : kConstruction_mm, LinePattern::long_dash);
+        board.add(PlanLayer::pools, outline(board.frame.at(pool), edge,
+                                            is_pool && !many ? solid(Ink::lamp, wash) : Fill{}));
+        board.used.insert(LegendEntry::pool);
     }
 }
 
@@ -239,7 +283,10 @@ void add_instrument_symbol(Marks& marks, const Vec2& centre, double largest_mm,
 
 std::vector<LabelLine> lamp_name_lines(const plan::Lamp& lamp, const PlacedLamp& /*placed*/) {
     std::vector<LabelLine> lines{{lamp.id.name, true}};
-    if (const std::string patch = patch_text(lamp); !patch.empty()) {
+    // A lamp that is named after its channel says it once.
+    const bool named_after_channel = lamp.id.name == fmt::format("{}", lamp.channel);
+    const std::string patch = named_after_channel ? lamp.circuit.name : patch_text(lamp);
+    if (!patch.empty()) {
         lines.push_back({patch});
     }
     return lines;
@@ -247,13 +294,14 @@ std::vector<LabelLine> lamp_name_lines(const plan::Lamp& lamp, const PlacedLamp&
 
 void draw_lamps(Board& board, const plan::Plan& plan, std::span<const PlacedLamp> lamps,
                 const LampLettering& lettering) {
+    const bool many = are_many(board, plan, lamps.size());
     for (const PlacedLamp& placed : lamps) {
         const plan::Lamp* lamp = planned(plan, placed);
         if (lamp == nullptr || placed.instrument == nullptr) {
             continue;
         }
         draw_mount(board, *lamp, placed);
-        draw_aim(board, placed);
+        draw_aim(board, placed, many);
         const Housing body = housing_of(*placed.instrument, board.frame);
         const Vec2 face = floor_of(placed.face);
         const Marks symbol =

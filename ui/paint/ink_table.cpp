@@ -44,7 +44,40 @@ Hues hues_of(sheet::Ink ink) {
     return {};
 }
 
+/// Darker than the hue where that would be lost when a copier makes everything black or white.
+QRgb line_on_paper(sheet::Ink ink) {
+    using sheet::Ink;
+    switch (ink) {
+    case Ink::lamp:
+        return 0xFFA66F00;
+    case Ink::sound:
+        return 0xFFA8507F;
+    case Ink::daylight:
+        return 0xFF1F7FB8;
+    case Ink::caution:
+        return 0xFF8F6800;
+    case Ink::note:
+        return 0xFF666C72;
+    case Ink::built:
+    case Ink::standing:
+    case Ink::camera:
+    case Ink::people:
+    case Ink::power:
+    case Ink::error:
+    case Ink::lettering:
+    case Ink::dimension:
+    case Ink::ground:
+    case Ink::paper:
+        break;
+    }
+    return hues_of(ink).light;
+}
+
 } // namespace
+
+QColor line_hue(sheet::Ink ink, Theme theme) {
+    return theme == Theme::light ? QColor::fromRgb(line_on_paper(ink)) : hue(ink, theme);
+}
 
 QColor hue(sheet::Ink ink, Theme theme) {
     const Hues hues = hues_of(ink);

@@ -13,6 +13,10 @@ enum class Theme { light, dark };
 /// meaning has a pattern and a mark of its own besides.
 QColor hue(sheet::Ink ink, Theme theme);
 
+/// The hue of its lines: on white paper dark enough (relative luma, ITU-R BT.601, under a half) to
+/// survive a copy in black and white. The ground is meant to be lost.
+QColor line_hue(sheet::Ink ink, Theme theme);
+
 /// The ground that a drawing is painted on.
 QColor ground_of_sheet(Theme theme);
 

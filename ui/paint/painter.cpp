@@ -41,8 +41,8 @@ QPen pen_of(const Pen& pen, Theme theme) {
     if (!(pen.width_mm > 0.0)) {
         return QPen{Qt::NoPen};
     }
-    QPen made{tinted(hue(pen.ink, theme), pen.strength), pen.width_mm, Qt::SolidLine, Qt::FlatCap,
-              Qt::MiterJoin};
+    QPen made{tinted(line_hue(pen.ink, theme), pen.strength), pen.width_mm, Qt::SolidLine,
+              Qt::FlatCap, Qt::MiterJoin};
     QVector<qreal> dashes = dashes_mm(pen.pattern);
     if (!dashes.isEmpty()) {
         for (qreal& dash : dashes) {
@@ -83,7 +83,7 @@ void draw_line(QPainter& painter, const QPointF& from, const QPointF& to, const 
 
 void draw_lines(QPainter& painter, std::span<const Vec2> outline, const Fill& fill,
                 double angle_rad, Theme theme) {
-    const QPen pen{tinted(hue(fill.ink, theme), fill.strength), kHatchLine_mm, Qt::SolidLine,
+    const QPen pen{tinted(line_hue(fill.ink, theme), fill.strength), kHatchLine_mm, Qt::SolidLine,
                    Qt::FlatCap};
     for (const auto& [from, to] : sheet::hatch_lines(outline, angle_rad, kHatchSpacing_mm)) {
         draw_line(painter, point_of(from), point_of(to), pen);
