@@ -410,7 +410,9 @@ Result<Drawing> composed(const SheetInput& input, const SheetOptions& options,
     LabelField field{composition->page.field.inset(1.0), input.measure};
     Board board{composition->frame, field};
     if (sheet.is_cutout) {
-        board.window = composition->page.field;
+        const Box& field_box = composition->page.field;
+        board.window = Box{field_box.left + kGutter_mm + 1.5, field_box.top,
+                           field_box.width - kGutter_mm - 1.5, field_box.height};
     }
     const Box& around = composition->page.field;
     draw_upright_ruler(board.layers[static_cast<std::size_t>(PlanLayer::frame)],

@@ -37,7 +37,7 @@ struct IndexPages {
     double width_mm() const { return page.body.width - 2.0 * kPad_mm; }
 };
 
-/// Place, date and hours, and what the crew noted about the site.
+/// Place, date and hours.
 std::vector<std::string> about_site(const plan::Site& site) {
     std::vector<std::string> lines{site.place};
     std::string when = site.date;
@@ -105,12 +105,6 @@ lists::Table table_of(const SheetInput& input, const SheetOptions& options,
                      {"paper", "Paper", lists::Align::left},
                      {"revision", "Revision", lists::Align::left}};
     table.sections = {section_of_sheets(entries, options), section_of_findings(input, options)};
-    for (const std::string& note : input.analysis.plan->site.notes) {
-        if (table.sections.size() == 2) {
-            table.sections.push_back({"Site notes", {}, {}});
-        }
-        table.sections.back().remarks.push_back(note);
-    }
     return table;
 }
 
@@ -189,6 +183,11 @@ Result<std::vector<SheetJob>> index_jobs(const SheetInput& input, const SheetOpt
                         }});
     }
     return jobs;
+}
+
+Result<std::vector<SheetJob>> index_alone_jobs(const SheetInput& input,
+                                               const SheetOptions& options) {
+    return index_jobs(input, options, {});
 }
 
 } // namespace throwline::sheet

@@ -23,4 +23,8 @@ struct IndexEntry {
 Result<std::vector<SheetJob>> index_jobs(const SheetInput& input, const SheetOptions& options,
                                          const std::vector<IndexEntry>& entries);
 
+/// An index that is not part of a set and so lists no sheets.
+Result<std::vector<SheetJob>> index_alone_jobs(const SheetInput& input,
+                                               const SheetOptions& options);
+
 } // namespace throwline::sheet

@@ -74,11 +74,9 @@ Drawing draw_page(const SheetInput& input, const SheetOptions& options, const Li
     return finished_page(input, options, list.page, list.cautions, std::move(marks));
 }
 
-bool has_words(const lists::Table& table) {
+bool has_rows(const lists::Table& table) {
     return std::any_of(table.sections.begin(), table.sections.end(),
-                       [](const lists::Section& section) {
-                           return !section.rows.empty() || !section.remarks.empty();
-                       });
+                       [](const lists::Section& section) { return !section.rows.empty(); });
 }
 
 } // namespace
@@ -106,7 +104,7 @@ Result<std::vector<SheetJob>> list_jobs(const SheetInput& input, const SheetOpti
     for (const lists::ListKind& kind : lists::all_lists()) {
         const lists::Table table =
             without_empty_columns(kind.make({input.analysis, input.catalogue}));
-        if (!has_words(table)) {
+        if (!has_rows(table)) {
             continue;
         }
         auto pages = table_jobs(input, options, table);

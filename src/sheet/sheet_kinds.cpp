@@ -2,6 +2,7 @@
 
 #include "sheet/camera_card.h"
 #include "sheet/floor_plan.h"
+#include "sheet/index_sheet.h"
 #include "sheet/lighting_plan.h"
 #include "sheet/list_sheet.h"
 #include "sheet/recce_sheet.h"
@@ -16,7 +17,8 @@ namespace throwline::sheet {
 namespace {
 
 constexpr std::array kSheets{
-    SheetKind{"index", "the production, every sheet of the set, what is wrong, cautions", nullptr},
+    SheetKind{"index", "the production, every sheet of the set, what is wrong, cautions",
+              index_alone_jobs},
     SheetKind{"floor-plan", "room, set, people, cameras, lamps and findings, to scale",
               floor_plan_jobs},
     SheetKind{"lighting-plan", "every lamp with its lettering, aims, beams, circuits, to scale",

@@ -27,7 +27,7 @@ struct SheetKind {
     std::string_view name;
     std::string_view summary;
     /// The pages of a production: none when there is nothing to show. Errors: options that name
-    /// what is not there. Null for the index, which a set makes from its other sheets.
+    /// what is not there.
     Result<std::vector<SheetJob>> (*jobs)(const SheetInput& input, const SheetOptions& options);
     /// Part of the set that is printed when all is asked for.
     bool in_full_set = true;

@@ -9,6 +9,7 @@ namespace throwline::sheet {
 namespace {
 
 constexpr std::string_view kAll = "all";
+constexpr std::string_view kIndex = "index";
 
 const SheetKind* kind_named(std::string_view name) {
     const auto kinds = all_sheets();
@@ -32,7 +33,7 @@ using WantedPages = std::vector<Wanted>;
 
 Result<void> add_pages(WantedPages& pages, const SheetKind& kind, const SheetInput& input,
                        const SheetOptions& options) {
-    if (kind.jobs == nullptr) {
+    if (kind.name == kIndex) {
         pages.push_back({});
         return {};
     }

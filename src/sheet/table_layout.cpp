@@ -43,7 +43,11 @@ struct ColumnNeed {
     double least_mm = 0.0;
 };
 
-ColumnNeed need_of(const lists::Table& table, std::size_t index, const TextMeasure& measure) {
+/// How far the figures of a column may be broken: "16'-4 1/2\"" at its space.
+enum class Figures { whole, broken };
+
+ColumnNeed need_of(const lists::Table& table, std::size_t index, Figures figures,
+                   const TextMeasure& measure) {
     ColumnNeed need;
     for (const lists::Section& section : table.sections) {
         for (const lists::Row& row : section.rows) {
@@ -55,6 +59,9 @@ ColumnNeed need_of(const lists::Table& table, std::size_t index, const TextMeasu
             }
         }
     }
+    if (figures == Figures::whole && table.columns[index].align == lists::Align::right) {
+        need.least_mm = need.natural_mm;
+    }
     // Titles may break between words.
     const double title_mm = widest_word_mm(table.columns[index].title, true, measure);
     need.natural_mm = std::max(need.natural_mm, title_mm);
@@ -63,10 +70,11 @@ ColumnNeed need_of(const lists::Table& table, std::size_t index, const TextMeasu
     return need;
 }
 
-std::vector<ColumnNeed> needs_of(const lists::Table& table, const TextMeasure& measure) {
+std::vector<ColumnNeed> needs_of(const lists::Table& table, Figures figures,
+                                 const TextMeasure& measure) {
     std::vector<ColumnNeed> needs;
     for (std::size_t i = 0; i < table.columns.size(); ++i) {
-        needs.push_back(need_of(table, i, measure));
+        needs.push_back(need_of(table, i, figures, measure));
     }
     return needs;
 }
@@ -120,7 +128,11 @@ std::vector<TableColumn> columns_of(const lists::Table& table, double width_mm,
         widths.push_back(share * room_mm);
     }
     if (widths.empty()) {
-        widths = widths_of(needs_of(table, measure), room_mm);
+        std::vector<ColumnNeed> needs = needs_of(table, Figures::whole, measure);
+        if (sum_of(needs, &ColumnNeed::least_mm) > room_mm) {
+            needs = needs_of(table, Figures::broken, measure);
+        }
+        widths = widths_of(needs, room_mm);
     }
     std::vector<TableColumn> columns;
     double left_mm = 0.0;
@@ -274,7 +286,7 @@ std::size_t end_of_page(const TableLayout& layout, const TablePage& page, double
 } // namespace
 
 double natural_width_mm(const lists::Table& table, const TextMeasure& measure) {
-    const std::vector<ColumnNeed> needs = needs_of(table, measure);
+    const std::vector<ColumnNeed> needs = needs_of(table, Figures::whole, measure);
     return gutters_mm(needs.size()) + sum_of(needs, &ColumnNeed::natural_mm);
 }
 
@@ -428,12 +440,25 @@ class TableSetter {
     double top_mm_;
 };
 
+/// Whether anything on a page stands in columns.
+bool has_columns(const TableLayout& layout, const TablePage& page) {
+    for (std::size_t i = page.from; i < page.to; ++i) {
+        if (layout.rows[i].kind == TableRowKind::row
+            || layout.rows[i].kind == TableRowKind::total) {
+            return true;
+        }
+    }
+    return false;
+}
+
 } // namespace
 
 double draw_table(Marks& marks, const Vec2& top_left, const TableLayout& layout,
                   const TablePage& page) {
     TableSetter setter{marks, top_left, layout};
-    setter.header();
+    if (has_columns(layout, page)) {
+        setter.header();
+    }
     if (page.goes_on) {
         const std::string& heading =
             layout.headings[static_cast<std::size_t>(layout.rows[page.from].section)];
