@@ -1,5 +1,6 @@
 #include "sheet/set_pieces.h"
 
+#include "checks/cautions.h"
 #include "plan/places.h"
 
 #include <algorithm>
@@ -195,6 +196,8 @@ lists::Table set_pieces_table(const plan::Plan& plan, const catalogue::Catalogue
         }
         table.sections[is_built(plan, piece, catalogue) ? 0 : 1].rows.push_back(std::move(row));
     }
+    table.cautions = {std::string{checks::caution_about(checks::Danger::any)},
+                      std::string{checks::caution_about(checks::Danger::ways_and_cables)}};
     std::erase_if(table.sections,
                   [](const lists::Section& section) { return section.rows.empty(); });
     return table;

@@ -7,6 +7,7 @@
 #include "sheet/panel_writer.h"
 #include "sheet/set_sizes.h"
 #include "sheet/symbols.h"
+#include "sheet/table_layout.h"
 #include "sheet/text_wrap.h"
 
 #include <array>
@@ -226,8 +227,9 @@ Result<std::vector<SheetJob>> set_plan_jobs(const SheetInput& input, const Sheet
     jobs.push_back(
         {"Set plan", [input](const SheetOptions& named) { return set_plan_sheet(input, named); }});
     if (has_list_page(plan)) {
-        auto pages = table_jobs(input, options,
-                                set_pieces_table(plan, input.catalogue, datum_of(plan.room)));
+        auto pages = table_jobs(
+            input, options,
+            without_empty_columns(set_pieces_table(plan, input.catalogue, datum_of(plan.room))));
         if (!pages) {
             return pages;
         }

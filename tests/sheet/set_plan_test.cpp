@@ -201,6 +201,35 @@ TEST(SetPlan, LetteringIsSoundInOddRooms) {
     }
 }
 
+TEST(SetPlan, ManyPiecesGetPagesOfTheirOwn) {
+    const EvenMeasure measure;
+    plan::Plan plan = testing_support::bare_room();
+    for (int i = 0; i < 60; ++i) {
+        testing_support::add_scenery(plan, "box " + std::to_string(i),
+                                     testing_support::box_piece({1.0 + 0.1 * i, 3.0}, 1, 1, 1));
+    }
+    const checks::Analysis analysis = analysed(plan);
+    const auto jobs = set_plan_jobs({analysis, sheet_catalogue(), measure}, {});
+    ASSERT_TRUE(jobs);
+    ASSERT_GE(jobs->size(), 2U);
+    const auto table = set_pieces_table(plan, sheet_catalogue(), datum_of(plan.room));
+    std::size_t rows = 0;
+    for (const lists::Section& section : table.sections) {
+        rows += section.rows.size();
+    }
+    EXPECT_EQ(rows, 60U);
+}
+
+TEST(SetPlan, ALongRunOnASmallScaleIsToldInOneLine) {
+    plan::Plan plan = testing_support::bare_room(92.0, 61.0, 16.0);
+    plan::FlatRun run;
+    run.from = {40.0, 40.0};
+    run.widths.assign(10, Length::metres(1.2));
+    run.height = Length::metres(4.0);
+    testing_support::add_scenery(plan, "flats", run);
+    EXPECT_EQ(count_of(set_plan_of(plan, EvenMeasure{}), "10 x 1.20 = 12.00"), 1U);
+}
+
 TEST(SetPlan, SmallPlanIsAsItWas) {
     test::expect_golden(set_plan_of(test::small_plan(), EvenMeasure{}, "A4"), "set_plan_small");
 }
