@@ -1,6 +1,5 @@
 #include "sheet/section_heights.h"
 
-#include "base/words.h"
 #include "checks/framing.h"
 #include "sheet/dimensions.h"
 #include "sheet/section_room.h"
@@ -88,16 +87,16 @@ class LevelCollector {
         std::vector<std::string> names;
     };
 
+    /// "top of back wall +2": there is no room beside the drawing for more than one name.
     static std::string words_of(const Kept& level) {
-        constexpr std::size_t kMostNames = 1;
         if (level.names.empty()) {
             return level.what;
         }
-        if (level.names.size() > kMostNames) {
-            return fmt::format("{} {} and {} more", level.what, level.names.front(),
-                               level.names.size() - 1);
+        std::string words = fmt::format("{} {}", level.what, level.names.front());
+        if (level.names.size() > 1) {
+            words += fmt::format(" +{}", level.names.size() - 1);
         }
-        return fmt::format("{} {}", level.what, level.names.front());
+        return words;
     }
 
     UnitSystem units_;

@@ -11,7 +11,7 @@ namespace throwline::sheet {
 /// A height above the floor and whose it is.
 struct Level {
     double height_m = 0.0;
-    /// "eyes Ana", "grid", "top back wall, left return"
+    /// "eyes Ana", "grid", "top of back wall +2"
     std::string words;
 };
 
