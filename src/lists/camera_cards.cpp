@@ -24,7 +24,7 @@ std::vector<Column> columns() {
             {"stop_t", "Stop", Align::right},
             {"focus_m", "Focus", Align::right},
             {"near_m", "Sharp from", Align::right},
-            {"far_m", "to", Align::right},
+            {"far_m", "Sharp to", Align::right},
             {"tilt_deg", "Tilt", Align::right},
             {"move_m", "Move", Align::right},
             {"move_to", "Moves to"},

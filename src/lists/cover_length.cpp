@@ -12,6 +12,8 @@ namespace throwline::lists {
 namespace {
 
 constexpr double kUnitsPerMetre = 10'000.0;
+/// Quotients that are whole but for their last bits are not rounded up by one.
+constexpr double kRounding = 1e-6;
 constexpr int kNone = std::numeric_limits<int>::max();
 
 /// For each sum up to the longest: the fewest pieces that make it, and how many of the stock length
@@ -71,7 +73,7 @@ Units in_units(Length run, std::span<const StockLength> stock) {
     }
     Units units;
     units.unit_m = static_cast<double>(common) / kUnitsPerMetre;
-    const double wanted = (run - kJointPlay).m() / units.unit_m;
+    const double wanted = (run - kJointPlay).m() / units.unit_m - kRounding;
     units.run = wanted > 0.0 ? static_cast<std::size_t>(std::ceil(wanted)) : 0;
     for (const std::int64_t width : widths) {
         units.widths.push_back(static_cast<std::size_t>(width / common));

@@ -25,10 +25,11 @@ std::vector<Column> columns() {
             {"details", "How"}};
 }
 
-Row row_of(std::string what, std::string who, Cell way, std::string details) {
+Row row_of(Topic topic, std::string what, std::string who, Cell way, std::string details) {
     return {
         {words(std::move(what)), words(std::move(who)), std::move(way), words(std::move(details))},
-        false};
+        false,
+        topic};
 }
 
 std::string facing_text(const plan::Mark& mark) {
@@ -55,7 +56,7 @@ Row mark_row(const plan::Plan& plan, const checks::Walk& walk, const plan::Mark&
     const double way_m = checks::length_m(walk);
     const bool moves = way_m >= kNoMove_m;
     const std::string what = !was_there ? "comes in" : moves ? "walks" : "turns";
-    return row_of(what, walk.person.name,
+    return row_of(Topic::people, what, walk.person.name,
                   moves ? length(Length::metres(way_m), plan.units) : nothing(),
                   fmt::format("{} at {}{}", pose_text(mark.pose), place_text(plan, mark.at),
                               facing_text(mark)));
@@ -79,7 +80,7 @@ void add_people(Section& section, const plan::Plan& plan, std::size_t beat) {
             mark != nullptr && walk != walks.end()) {
             section.rows.push_back(mark_row(plan, *walk, *mark, was_there));
         } else if (was_there) {
-            section.rows.push_back(row_of("leaves", person.id.name, nothing(), ""));
+            section.rows.push_back(row_of(Topic::people, "leaves", person.id.name, nothing(), ""));
         }
     }
 }
@@ -111,7 +112,7 @@ Row shot_row(const ShotLine& line, const checks::ShotScene* scene, const plan::P
     if (way_m >= kNoMove_m) {
         details.push_back("camera moves there first");
     }
-    return row_of("shot", shot.id.name,
+    return row_of(Topic::camera, "shot", shot.id.name,
                   way_m >= kNoMove_m ? length(Length::metres(way_m), plan.units) : nothing(),
                   joined(details));
 }
@@ -153,7 +154,7 @@ void add_lamps(Section& section, const std::vector<std::string>& before,
                const std::vector<std::string>& now) {
     const auto add = [&](std::string what, const std::vector<std::string>& lamps) {
         if (!lamps.empty()) {
-            section.rows.push_back(row_of(std::move(what),
+            section.rows.push_back(row_of(Topic::lamp, std::move(what),
                                           checks::counted(static_cast<int>(lamps.size()), "lamp"),
                                           nothing(), joined(lamps)));
         }

@@ -28,11 +28,15 @@ struct Cell {
     bool operator==(const Cell&) const = default;
 };
 
+/// What a row is about, for the mark beside it where a list mixes people, shots and lamps.
+enum class Topic { none, people, camera, lamp };
+
 struct Row {
     /// As many as the table has columns.
     std::vector<Cell> cells;
     /// A sum or a subtotal, set apart.
     bool total = false;
+    Topic topic = Topic::none;
 };
 
 /// Rows under a heading: a beat, a position, a circuit.

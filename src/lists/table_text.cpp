@@ -1,4 +1,5 @@
 #include "base/utf8.h"
+#include "lists/line_text.h"
 #include "lists/table.h"
 
 #include <algorithm>
@@ -26,7 +27,7 @@ Layout layout_of(const Table& table) {
         std::size_t width = width_of(table.columns[column].title);
         for (const Section& section : table.sections) {
             for (const Row& row : section.rows) {
-                width = std::max(width, width_of(on_one_line(row.cells[column].text)));
+                width = std::max(width, width_of(line_text(row.cells[column].text)));
             }
         }
         layout.columns.push_back(column);
@@ -42,7 +43,7 @@ std::string line(const Table& table, const Layout& layout, const TextAt& text_at
     std::string line;
     for (std::size_t i = 0; i < layout.columns.size(); ++i) {
         const std::size_t column = layout.columns[i];
-        const std::string text = on_one_line(text_at(column));
+        const std::string text = line_text(text_at(column));
         const std::size_t missing = layout.widths[i] - width_of(text);
         const bool right = table.columns[column].align == Align::right;
         line.append(i == 0 ? 0 : 2, ' ');
@@ -58,7 +59,7 @@ std::string line(const Table& table, const Layout& layout, const TextAt& text_at
 std::string section_text(const Table& table, const Layout& layout, const Section& section) {
     std::string text;
     if (!section.heading.empty()) {
-        text += on_one_line(section.heading) + "\n";
+        text += line_text(section.heading) + "\n";
     }
     if (!section.rows.empty()) {
         text +=
@@ -68,7 +69,7 @@ std::string section_text(const Table& table, const Layout& layout, const Section
         text += line(table, layout, [&](std::size_t column) { return row.cells[column].text; });
     }
     for (const std::string& remark : section.remarks) {
-        text += on_one_line(remark) + "\n";
+        text += line_text(remark) + "\n";
     }
     return text;
 }
@@ -85,7 +86,7 @@ bool is_empty_column(const Table& table, std::size_t column) {
 
 std::string as_text(const Table& table) {
     const Layout layout = layout_of(table);
-    std::string text = on_one_line(table.title) + "\n";
+    std::string text = line_text(table.title) + "\n";
     for (const Section& section : table.sections) {
         text += '\n';
         text += section_text(table, layout, section);
