@@ -70,6 +70,10 @@ class Letterer {
             const double far_mm = may_drop ? kModest_mm : kFar_mm;
             try_all(may_drop, 0, far_mm);
             improve(may_drop);
+            if (!may_drop) {
+                try_far_off(false);
+                try_far_off(true);
+            }
             for (std::size_t wording = 1; wording < most_wordings(); ++wording) {
                 try_all(may_drop, wording, far_mm);
             }
@@ -148,6 +152,19 @@ class Letterer {
                 BoxRequest box = box_request(*setting, wording);
                 box.farthest_mm = farthest_mm;
                 try_one(*setting, box, wording);
+            }
+        }
+    }
+
+    /// All the words of those that are worth a long leader, which may run under other words where
+    /// there is no other way.
+    void try_far_off(bool under_lettering) {
+        for (Setting* setting : open_settings(false)) {
+            if (setting->request->farthest_mm > kFar_mm) {
+                BoxRequest box = box_request(*setting, 0);
+                box.farthest_mm = setting->request->farthest_mm;
+                box.under_lettering = under_lettering;
+                try_one(*setting, box, 0);
             }
         }
     }

@@ -28,6 +28,8 @@ struct LabelRequest {
     bool may_drop = false;
     /// A line to the anchor even from near by.
     bool always_leader = false;
+    /// A leader up to this long is better than fewer words; usual ones are when it is 0.
+    double farthest_mm = 0.0;
     /// Fewer words for where the room is short, longest first. Without any, the first line.
     std::vector<std::vector<LabelLine>> shorter{};
 };

@@ -20,6 +20,8 @@ namespace {
 /// How far what is not a lamp is drawn back.
 constexpr double kSetBack = 0.5;
 constexpr double kPeopleBack = 0.6;
+/// To the words of a lamp in the middle of a crowded rig.
+constexpr double kLongLeader_mm = 130.0;
 
 /// Where a lamp hangs or stands, and how high: "D3, drop 1'-0\"", "on a stand, 7'-0\" up".
 struct MountWords {
@@ -112,9 +114,13 @@ void draw_plan(Board& board, const SheetInput& input, std::span<const stage::Pla
     if (options.pools) {
         draw_pools(board, plan, lamps);
     }
+    const std::size_t others = board.labels.size();
     draw_lamps(board, plan, lamps, [&](const plan::Lamp& lamp, const stage::PlacedLamp& placed) {
         return lamp_lines(lamp, placed, plan.units);
     });
+    for (std::size_t i = others; i < board.labels.size(); ++i) {
+        board.labels[i].farthest_mm = kLongLeader_mm;
+    }
     draw_outlets(board, plan);
     letter_grid(board, plan, extent);
     draw_overall_sizes(board, plan, extent);

@@ -7,6 +7,7 @@
 #include "sheet/sheet_support.h"
 
 #include <gtest/gtest.h>
+#include <map>
 
 namespace throwline::sheet {
 namespace {
@@ -44,6 +45,18 @@ TEST(LightingPlan, ALampSaysWhereItHangsAndWhatItIs) {
     const Drawing drawing = lighting_plan_of(analysis);
     EXPECT_EQ(count_of(drawing, "LED panel 60x30 soft at 100 %"), 1U);
     EXPECT_EQ(count_of(drawing, "stand, 2.20 m up"), 2U);
+}
+
+TEST(LightingPlan, EveryLampOfACrowdedRigKeepsAllItsWords) {
+    const checks::Analysis analysis = analysed(full_plan());
+    const Drawing drawing = lighting_plan_of(analysis);
+    std::map<std::string, std::size_t> wanted;
+    for (const plan::Lamp& lamp : analysis.plan->lamps) {
+        ++wanted[lamp.instrument + " at 100 %"];
+    }
+    for (const auto& [words, count] : wanted) {
+        EXPECT_EQ(count_of(drawing, words), count) << words;
+    }
 }
 
 TEST(LightingPlan, CircuitsCarryWhatTheCheckSums) {
