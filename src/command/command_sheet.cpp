@@ -294,6 +294,7 @@ Checked<Answer> drawn(const PlanInput& input, SheetQuestion question) {
     const bool metric = input.plan->units == UnitSystem::metric;
     if (question.options.paper.empty()) {
         question.options.paper = metric ? "A3" : "tabloid";
+        question.options.text_paper = metric ? "A4" : "letter";
     }
     question.options.file_hash = input.mark;
     // Before the analysis starts its threads.
@@ -372,7 +373,7 @@ Command sheet_command() {
               "kind of sheet, floor-plan unless said; all for a full set; may be repeated", true},
              kList,
              {"--paper", "", "NAME",
-              "or a size, such as 500x700mm; A3 unless said, tabloid for feet"},
+              "or a size, such as 500x700mm; A3 unless said, tabloid for feet; lists A4, letter"},
              {"--orientation", "", "WAY", "landscape or portrait; what fits unless said"},
              {"--scale", "", "SCALE", "such as 1:50 or 1:37; the largest that fits unless said"},
              {"--extras", "", "", "allow scales outside the standard set, such as 1:25"},
