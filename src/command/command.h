@@ -5,6 +5,7 @@
 #include "command/json_value.h"
 
 #include <iosfwd>
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -31,6 +32,8 @@ struct Answer {
     /// Whole lines.
     std::string text;
     JsonValue::Object json;
+    /// JSON that another room has written, whole lines; in place of `json`.
+    std::optional<std::string> written_json = std::nullopt;
     /// Printed behind the text, or as `working` in JSON, when asked for with --working.
     std::vector<Working> workings;
     ExitCode code = ExitCode::clean;

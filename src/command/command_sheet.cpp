@@ -2,6 +2,7 @@
 #include "command/arguments.h"
 #include "command/commands.h"
 #include "command/plan_input.h"
+#include "command/section_line_input.h"
 #include "plan/differences.h"
 #include "sheet/sheet_kinds.h"
 #include "sheet/tiles.h"
@@ -148,6 +149,7 @@ SheetQuestion question_from(const Arguments& arguments, OptionReader& options) {
         sheet.shots.push_back({shot});
     }
     sheet.beat = {arguments.value("--beat").value_or("")};
+    read_section_line(arguments, options, sheet.section);
     if (sheet.margin < Length{}) {
         options.fail("--margin must be 0 or more");
     }
@@ -245,30 +247,18 @@ Answer answer_for(const SheetQuestion& question, std::span<const sheet::Drawing>
                                            {"width_mm", drawing.width_mm},
                                            {"height_mm", drawing.height_mm},
                                            {"scale", drawing.scale},
+                                           {"errors_left_out", drawing.errors_left_out},
                                            {"larger", json_of(drawing.larger)}});
+        if (drawing.errors_left_out > 0 && !question.options.goes_on) {
+            answer.text += fmt::format("{}: {} errors found no room; --which findings lists them\n",
+                                       file, drawing.errors_left_out);
+        }
         for (const sheet::LargerScale& larger : drawing.larger) {
             answer.text += fmt::format("larger: {} needs {}\n", larger.scale, needs_text(larger));
         }
     }
     answer.json = {{"sheets", std::move(sheets)}};
     return answer;
-}
-
-/// Reads the picture that the plan has beneath it, from beside the plan's file.
-Result<void> read_underlay(const SheetQuestion& question, const plan::Plan& plan,
-                           sheet::SheetOptions& sheet) {
-    if (!plan.underlay || !question.with_underlay) {
-        return {};
-    }
-    const std::filesystem::path folder = std::filesystem::path{question.plan_name}.parent_path();
-    Result<sheet::Pixels> pixels = paint::read_picture(folder / plan.underlay->file);
-    if (!pixels) {
-        Error error = pixels.error();
-        error.message += "; --without underlay draws the sheet without it";
-        return tl::unexpected{std::move(error)};
-    }
-    sheet.underlay = std::make_shared<const sheet::Pixels>(std::move(*pixels));
-    return {};
 }
 
 /// Reads the plan that --since names, so that what is different now is clouded.
@@ -290,6 +280,23 @@ Errors read_since(const Arguments& arguments, const PlanInput& input, std::istre
     return {};
 }
 
+/// Reads the picture that the plan has beneath it, from beside the plan's file.
+Result<void> read_underlay(const SheetQuestion& question, const plan::Plan& plan,
+                           sheet::SheetOptions& sheet) {
+    if (!plan.underlay || !question.with_underlay) {
+        return {};
+    }
+    const std::filesystem::path folder = std::filesystem::path{question.plan_name}.parent_path();
+    Result<sheet::Pixels> pixels = paint::read_picture(folder / plan.underlay->file);
+    if (!pixels) {
+        Error error = pixels.error();
+        error.message += "; --without underlay draws the sheet without it";
+        return tl::unexpected{std::move(error)};
+    }
+    sheet.underlay = std::make_shared<const sheet::Pixels>(std::move(*pixels));
+    return {};
+}
+
 Checked<Answer> drawn(const PlanInput& input, SheetQuestion question) {
     const bool metric = input.plan->units == UnitSystem::metric;
     if (question.options.paper.empty()) {
@@ -297,6 +304,8 @@ Checked<Answer> drawn(const PlanInput& input, SheetQuestion question) {
         question.options.text_paper = metric ? "A4" : "letter";
     }
     question.options.file_hash = input.mark;
+    // A picture is of one sheet, so that its file keeps its name.
+    question.options.goes_on = question.format == Format::pdf;
     // Before the analysis starts its threads.
     const paint::PaintSession session;
     if (const auto read = read_underlay(question, *input.plan, question.options); !read) {
@@ -382,6 +391,9 @@ Command sheet_command() {
              {"--margin", "", "LENGTH", "10mm unless said"},
              {"--shot", "", "NAME", "only this shot; may be repeated", true},
              {"--beat", "", "NAME", "only this beat"},
+             {"--along", "", "LINE",
+              "of a section: a shot, or two places, such as \"1m,2m to 5m,2m\""},
+             {"--depth", "", "LENGTH", "how far from its line a section shows things"},
              {"--without", "", "LAYER",
               "leave out underlay, ground, coverage, pools or findings; may be repeated", true},
              {"--name", "", "TEXT", "of the sheet, for the title block"},

@@ -8,6 +8,9 @@ namespace throwline::command {
 Command check_command();
 Command compare_command();
 Command figures_command();
+Command survey_command();
+Command list_command();
+Command page_command();
 Command sheet_command();
 Command lens_command();
 Command throw_command();

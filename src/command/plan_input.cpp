@@ -5,19 +5,20 @@
 #include "command/file_mark.h"
 
 #include <array>
+#include <fmt/format.h>
 #include <istream>
 
 namespace throwline::command {
 
 namespace {
 
-Result<std::string> all_of(std::istream& in) {
+Result<std::string> all_of(std::istream& in, std::uintmax_t most_bytes) {
     std::string text;
     std::array<char, 65536> block{};
     while (in.read(block.data(), block.size()) || in.gcount() > 0) {
         text.append(block.data(), static_cast<std::size_t>(in.gcount()));
-        if (text.size() > plan::kLargestPlanBytes) {
-            return failure("standard input is too long for a plan");
+        if (text.size() > most_bytes) {
+            return failure(fmt::format("standard input is longer than {} bytes", most_bytes));
         }
     }
     if (in.bad()) {
@@ -28,15 +29,22 @@ Result<std::string> all_of(std::istream& in) {
 
 } // namespace
 
+Result<std::string> text_input(const std::string& name, std::istream& in,
+                               std::uintmax_t most_bytes) {
+    return name == "-" ? all_of(in, most_bytes) : read_text_file(name, most_bytes);
+}
+
+std::string file_label(const std::string& name) {
+    return name == "-" ? "standard input" : name;
+}
+
 Checked<NamedPlan> named_plan(const std::string& name, const catalogue::Catalogue& catalogue,
                               std::istream& in) {
-    const bool piped = name == "-";
-    const Result<std::string> text =
-        piped ? all_of(in) : read_text_file(name, plan::kLargestPlanBytes);
+    const Result<std::string> text = text_input(name, in, plan::kLargestPlanBytes);
     if (!text) {
         return tl::unexpected{Errors{text.error()}};
     }
-    auto plan = plan::read_plan(*text, catalogue, piped ? "standard input" : name);
+    auto plan = plan::read_plan(*text, catalogue, file_label(name));
     if (!plan) {
         return tl::unexpected{plan.error()};
     }

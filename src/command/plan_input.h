@@ -3,10 +3,17 @@
 #include "command/arguments.h"
 #include "plan/read_plan.h"
 
+#include <cstdint>
 #include <iosfwd>
 #include <string>
 
 namespace throwline::command {
+
+/// All of a file, or of standard input for "-"; more than `most_bytes` is refused.
+Result<std::string> text_input(const std::string& name, std::istream& in,
+                               std::uintmax_t most_bytes);
+/// What errors call a file.
+std::string file_label(const std::string& name);
 
 /// The plan that a command's first operand names ("-" is standard input), with the catalogue that
 /// it was read with.

@@ -37,6 +37,9 @@ std::string shown(const Arguments& arguments, Answer answer) {
         return working ? fmt::format("{}\n{}", answer.text, working_text(answer.workings))
                        : answer.text;
     }
+    if (answer.written_json) {
+        return *answer.written_json;
+    }
     if (working) {
         answer.json.emplace_back("working", working_json(answer.workings));
     }

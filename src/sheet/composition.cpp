@@ -268,30 +268,34 @@ void draw_key(Board& board, const KeyList& key, Page& page) {
 }
 
 /// The panel decides which findings are marked on the drawing, so it is laid out before them.
-void draw_panel(Board& board, const Fitting& fitting, const Page& page) {
+/// Returns how many errors found no room in it.
+int draw_panel(Board& board, const Fitting& fitting, const Page& page) {
     Marks& marks = board.layers[static_cast<std::size_t>(PlanLayer::frame)];
     if (fitting.sheet.panel) {
         fitting.sheet.panel(marks, page.findings);
-        return;
+        return 0;
     }
     Box rest = page.findings;
     if (fitting.sheet.before_findings) {
         rest = fitting.sheet.before_findings(marks, rest);
     }
-    std::vector<NumberedFinding> shown =
-        draw_findings_panel(marks, rest, grouped(fitting.sheet.findings), fitting.input.measure);
-    std::erase_if(shown, [&](const NumberedFinding& numbered) {
+    FindingsShown shown =
+        draw_findings_panel(marks, rest, grouped(fitting.sheet.findings, fitting.input.analysis),
+                            fitting.input.measure);
+    std::erase_if(shown.findings, [&](const NumberedFinding& numbered) {
         return !board.shows(board.frame.at(numbered.finding->at));
     });
-    draw_finding_marks(board, shown);
+    draw_finding_marks(board, shown.findings);
+    return shown.errors_left_out;
 }
 
-void draw_surroundings(Board& board, const Composition& composition, const Fitting& fitting) {
+/// Returns how many errors found no room in the panel.
+int draw_surroundings(Board& board, const Composition& composition, const Fitting& fitting) {
     const Page& page = composition.page;
     const plan::Plan& plan = *fitting.input.analysis.plan;
     const TextMeasure& measure = fitting.input.measure;
     Marks& marks = board.layers[static_cast<std::size_t>(PlanLayer::frame)];
-    draw_panel(board, fitting, page);
+    const int errors_left_out = draw_panel(board, fitting, page);
     if (fitting.sheet.with_legend) {
         draw_legend(marks, page.legend, board.used);
     }
@@ -306,6 +310,7 @@ void draw_surroundings(Board& board, const Composition& composition, const Fitti
                    page.strip.height - kRulersHeight_mm},
                   fitting.sheet.cautions, measure);
     draw_page_lines(marks, page);
+    return errors_left_out;
 }
 
 /// The plan's underlay, on sheets that show it from above.
@@ -425,8 +430,10 @@ Result<Drawing> composed(const SheetInput& input, const SheetOptions& options,
     KeyList key{page.findings.width, kKeyShare * page.findings.height, input.measure};
     letter(board, key);
     draw_key(board, key, page);
-    draw_surroundings(board, *composition, fitting);
-    return finished(board, *composition, fitting);
+    const int errors_left_out = draw_surroundings(board, *composition, fitting);
+    Drawing drawing = finished(board, *composition, fitting);
+    drawing.errors_left_out = errors_left_out;
+    return drawing;
 }
 
 } // namespace throwline::sheet

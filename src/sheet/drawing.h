@@ -160,6 +160,8 @@ struct Drawing {
     std::optional<TileGrid> tiles;
     /// What stands on each of its tiles: title, scale, state of the plan's file.
     std::string caption;
+    /// Errors that its panel had no room for; the sheet of findings has them.
+    int errors_left_out = 0;
     /// Nearest first; only for drawings that tell it.
     std::vector<LargerScale> larger;
 };

@@ -43,16 +43,29 @@ struct FindingGroup {
     std::vector<std::string> also;
     /// All of them, the first too.
     std::vector<const checks::Finding*> members;
+    /// In the list of all findings of the plan, from 1.
+    int number = 0;
 };
 /// What it says, where else, and why the crew lives with it.
 std::string words_for(const FindingGroup& group);
+/// Numbered in their order.
 std::vector<FindingGroup> grouped(const std::vector<const checks::Finding*>& findings);
+/// Some of a plan's findings, with the numbers that they have among all of them, so that a number
+/// means the same on every sheet and in every list.
+std::vector<FindingGroup> grouped(const std::vector<const checks::Finding*>& findings,
+                                  const checks::Analysis& analysis);
 
-/// Numbers the findings in order and letters as many as the box takes; the last line tells how many
-/// are left out. Returns those that stand on the sheet.
-std::vector<NumberedFinding> draw_findings_panel(Marks& marks, const Box& box,
-                                                 const std::vector<FindingGroup>& findings,
-                                                 const TextMeasure& measure);
+/// What a panel of findings holds.
+struct FindingsShown {
+    std::vector<NumberedFinding> findings;
+    /// Groups that found no room, and how many of them are errors.
+    int left_out = 0;
+    int errors_left_out = 0;
+};
+/// Letters as many findings as the box takes; the last line tells how many are left out.
+FindingsShown draw_findings_panel(Marks& marks, const Box& box,
+                                  const std::vector<FindingGroup>& findings,
+                                  const TextMeasure& measure);
 
 /// Bars of round lengths at the drawing's scale, in metres and in feet; and lengths of paper, 100
 /// mm and 4 in, that show with a ruler whether the print is true.

@@ -19,7 +19,7 @@ constexpr double kPerMillimetre = 4.0;
 /// A leader is read worse than words near by.
 constexpr double kLeader = 10.0;
 constexpr double kLeaderAcrossLeader = 40.0;
-constexpr double kLeaderUnderLetters = 400.0;
+constexpr double kLeaderUnderLetters = 1500.0;
 /// Beside is read before above and below, and these before the corners.
 constexpr double kOffTheMiddle = 3.0;
 constexpr double kAboveOrBelow = 1.5;

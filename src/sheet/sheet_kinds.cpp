@@ -1,6 +1,7 @@
 #include "sheet/sheet_kinds.h"
 
 #include "sheet/camera_card.h"
+#include "sheet/findings_sheet.h"
 #include "sheet/floor_plan.h"
 #include "sheet/index_sheet.h"
 #include "sheet/lighting_plan.h"
@@ -21,6 +22,8 @@ constexpr std::array kSheets{
               index_alone_jobs},
     SheetKind{"floor-plan", "room, set, people, cameras, lamps and findings, to scale",
               floor_plan_jobs},
+    SheetKind{"findings", "every finding with its number, its words and the figure behind it",
+              findings_jobs},
     SheetKind{"lighting-plan", "every lamp with its lettering, aims, beams, circuits, to scale",
               lighting_plan_jobs},
     SheetKind{"set-plan", "room and set with sizes, for those who build and set them",

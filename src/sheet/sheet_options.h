@@ -53,6 +53,8 @@ struct SheetOptions {
     bool coverage = true;
     bool pools = true;
     bool findings = true;
+    /// Whether a set in which errors found no room in their panels goes on with a list of them.
+    bool goes_on = false;
     /// A scale that needs a larger sheet than the paper is cut into tiles that overlap by this.
     std::optional<Length> tile_overlap;
     /// The plan's underlay, read and decoded by who asks; none when there is none.

@@ -1,3 +1,4 @@
+#include "sheet/findings_sheet.h"
 #include "sheet/index_sheet.h"
 #include "sheet/sheet_kinds.h"
 #include "sheet/unknown_name.h"
@@ -9,6 +10,7 @@ namespace throwline::sheet {
 namespace {
 
 constexpr std::string_view kAll = "all";
+constexpr std::string_view kFindings = "findings";
 constexpr std::string_view kIndex = "index";
 
 const SheetKind* kind_named(std::string_view name) {
@@ -194,6 +196,17 @@ class SetOfSheets {
     std::vector<Drawing> pages_;
 };
 
+bool lost_errors(const std::vector<Drawing>& drawings) {
+    return std::any_of(drawings.begin(), drawings.end(),
+                       [](const Drawing& drawing) { return drawing.errors_left_out > 0; });
+}
+
+/// Whether the sheet of findings was asked for.
+bool has_findings(std::span<const std::string> names) {
+    return std::any_of(names.begin(), names.end(),
+                       [](const std::string& name) { return name == kFindings || name == kAll; });
+}
+
 } // namespace
 
 Result<std::vector<Drawing>> sheet_set(const SheetInput& input, const SheetOptions& options,
@@ -202,7 +215,18 @@ Result<std::vector<Drawing>> sheet_set(const SheetInput& input, const SheetOptio
     if (!wanted) {
         return tl::unexpected{wanted.error()};
     }
-    return SetOfSheets{input, options, *std::move(wanted)}.drawn();
+    auto drawings = SetOfSheets{input, options, *wanted}.drawn();
+    if (drawings && options.goes_on && lost_errors(*drawings) && !has_findings(names)) {
+        auto jobs = error_jobs(input, options);
+        if (!jobs) {
+            return tl::unexpected{jobs.error()};
+        }
+        for (SheetJob& job : *jobs) {
+            wanted->push_back({std::move(job)});
+        }
+        return SetOfSheets{input, options, *std::move(wanted)}.drawn();
+    }
+    return drawings;
 }
 
 } // namespace throwline::sheet
