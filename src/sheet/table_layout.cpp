@@ -1,10 +1,10 @@
 #include "sheet/table_layout.h"
 
+#include "sheet/table_measures.h"
 #include "sheet/text_wrap.h"
 
 #include <algorithm>
 #include <cmath>
-#include <fmt/format.h>
 #include <numeric>
 
 namespace throwline::sheet {
@@ -13,16 +13,8 @@ namespace {
 
 /// Between the words of two columns.
 constexpr double kGutter_mm = 3.0;
-/// Above and below the words of a row.
-constexpr double kRowAir_mm = 0.9;
-constexpr double kHeadingAir_mm = 2.2;
 /// A column of sentences gives up what it has beyond this before others do.
 constexpr double kModest_mm = 34.0;
-constexpr double kHeadingHeight_mm = kLinePitch_mm + kHeadingAir_mm;
-
-double height_of_lines(std::size_t lines) {
-    return kLinePitch_mm * static_cast<double>(std::max<std::size_t>(lines, 1)) + kRowAir_mm;
-}
 
 double widest_word_mm(const std::string& text, bool bold, const TextMeasure& measure) {
     double widest = 0.0;
@@ -170,7 +162,7 @@ TableRow row_of(const TableLayout& layout, const lists::Row& from, const TextMea
             wrapped_lines(text, layout.columns[i].width_mm, kLetter_mm, from.total, measure));
         lines = std::max(lines, row.cells.back().size());
     }
-    row.height_mm = height_of_lines(lines);
+    row.height_mm = row_height_mm(lines);
     return row;
 }
 
@@ -230,59 +222,6 @@ void add_section(TableLayout& layout, const lists::Section& section, double most
     }
 }
 
-/// The end of the rows from `from` on that must stay together.
-std::size_t end_of_chain(const TableLayout& layout, std::size_t from) {
-    std::size_t to = from + 1;
-    while (to < layout.rows.size() && layout.rows[to - 1].keep_with_next) {
-        ++to;
-    }
-    return to;
-}
-
-double height_between(const TableLayout& layout, std::size_t from, std::size_t to) {
-    double height_mm = 0.0;
-    for (std::size_t i = from; i < to; ++i) {
-        height_mm += layout.rows[i].height_mm;
-    }
-    return height_mm;
-}
-
-bool begins_within_section(const TableLayout& layout, std::size_t row) {
-    return row > 0 && layout.rows[row].section == layout.rows[row - 1].section;
-}
-
-/// What stands over the first row of a page.
-double over_rows_mm(const TableLayout& layout, const TablePage& page) {
-    const bool repeats =
-        page.goes_on
-        && !layout.headings[static_cast<std::size_t>(layout.rows[page.from].section)].empty();
-    return layout.header_mm + (repeats ? kHeadingHeight_mm : 0.0);
-}
-
-/// Where the page that begins at a row ends.
-std::size_t end_of_page(const TableLayout& layout, const TablePage& page, double height_mm) {
-    double left_mm = height_mm - over_rows_mm(layout, page);
-    std::size_t to = page.from;
-    while (to < layout.rows.size()) {
-        const std::size_t chain = end_of_chain(layout, to);
-        const double chain_mm = height_between(layout, to, chain);
-        if (chain_mm <= left_mm) {
-            left_mm -= chain_mm;
-            to = chain;
-            continue;
-        }
-        if (to > page.from) {
-            return to;
-        }
-        // A chain that no page holds is broken where it must be.
-        while (to < chain && layout.rows[to].height_mm <= left_mm) {
-            left_mm -= layout.rows[to++].height_mm;
-        }
-        return std::max(to, page.from + 1);
-    }
-    return to;
-}
-
 } // namespace
 
 double natural_width_mm(const lists::Table& table, const TextMeasure& measure) {
@@ -325,151 +264,11 @@ TableLayout laid_out(const lists::Table& table, double width_mm, double most_mm,
         const bool titled = !(column.title.size() == 1 && column.title.front().empty());
         lines = std::max(lines, titled ? column.title.size() : 0);
     }
-    layout.header_mm = lines > 0 ? height_of_lines(lines) : 0.0;
+    layout.header_mm = lines > 0 ? row_height_mm(lines) : 0.0;
     for (const lists::Section& section : table.sections) {
         add_section(layout, section, most_mm - layout.header_mm - kHeadingHeight_mm, measure);
     }
     return layout;
-}
-
-std::vector<TablePage> paged(const TableLayout& layout, double first_mm, double next_mm) {
-    std::vector<TablePage> pages;
-    std::size_t from = 0;
-    do {
-        TablePage page{from, from,
-                       from < layout.rows.size() && begins_within_section(layout, from)};
-        page.to =
-            layout.rows.empty() ? 0 : end_of_page(layout, page, pages.empty() ? first_mm : next_mm);
-        pages.push_back(page);
-        from = page.to;
-    } while (from < layout.rows.size());
-    return pages;
-}
-
-namespace {
-
-/// Sets words and rules down the page.
-class TableSetter {
-  public:
-    TableSetter(Marks& marks, const Vec2& top_left, const TableLayout& layout)
-        : marks_{marks}, layout_{layout}, left_mm_{top_left.x()}, top_mm_{top_left.y()} {}
-
-    void header() {
-        if (layout_.header_mm == 0.0) {
-            return;
-        }
-        for (const TableColumn& column : layout_.columns) {
-            cell(column.title, column, layout_.header_mm, true, true);
-        }
-        top_mm_ += layout_.header_mm;
-        rule(kStanding_mm, 1.0);
-    }
-    void heading_again(const std::string& heading) {
-        words({fmt::format("{}, continued", heading)}, left_mm_, kHeadingAir_mm, true);
-        top_mm_ += kHeadingHeight_mm;
-    }
-    void row(const TableRow& row) {
-        switch (row.kind) {
-        case TableRowKind::heading:
-            words(row.cells.front(), left_mm_, kHeadingAir_mm, true);
-            break;
-        case TableRowKind::remark:
-            words(row.cells.front(), left_mm_, kRowAir_mm, false);
-            break;
-        case TableRowKind::total:
-            rule(kFine_mm, 1.0);
-            cells(row, true);
-            break;
-        case TableRowKind::row:
-            cells(row, false);
-            break;
-        }
-        top_mm_ += row.height_mm;
-        if (row.kind == TableRowKind::row || row.kind == TableRowKind::total) {
-            rule(kHair_mm, 0.5);
-        }
-    }
-    double top_mm() const { return top_mm_; }
-
-  private:
-    void rule(double width_mm, double strength) {
-        marks_.emplace_back(line({left_mm_, top_mm_}, {left_mm_ + layout_.width_mm, top_mm_},
-                                 pen(Ink::dimension, width_mm, LinePattern::solid, strength)));
-    }
-    void words(const std::vector<std::string>& lines, double left_mm, double air_mm, bool bold) {
-        double baseline_mm = top_mm_ + air_mm / 2.0 + kLetter_mm + kDescent;
-        for (const std::string& line : lines) {
-            marks_.emplace_back(Text{line,
-                                     {left_mm, baseline_mm},
-                                     kLetter_mm,
-                                     TextAnchor::start,
-                                     0.0,
-                                     bold,
-                                     Ink::lettering});
-            baseline_mm += kLinePitch_mm;
-        }
-    }
-    void cell(const std::vector<std::string>& lines, const TableColumn& column, double height_mm,
-              bool bold, bool at_foot) {
-        const bool right = column.align == lists::Align::right;
-        const double left_mm = left_mm_ + column.left_mm + (right ? column.width_mm : 0.0);
-        const double down_mm = at_foot ? height_mm - height_of_lines(lines.size()) : 0.0;
-        double baseline_mm = top_mm_ + down_mm + kRowAir_mm / 2.0 + kLetter_mm + kDescent;
-        for (const std::string& line : lines) {
-            if (!line.empty()) {
-                marks_.emplace_back(Text{line,
-                                         {left_mm, baseline_mm},
-                                         kLetter_mm,
-                                         right ? TextAnchor::end : TextAnchor::start,
-                                         0.0,
-                                         bold,
-                                         Ink::lettering});
-            }
-            baseline_mm += kLinePitch_mm;
-        }
-    }
-    void cells(const TableRow& row, bool bold) {
-        for (std::size_t i = 0; i < layout_.columns.size(); ++i) {
-            cell(row.cells[i], layout_.columns[i], row.height_mm, bold, false);
-        }
-    }
-
-    Marks& marks_;
-    const TableLayout& layout_;
-    double left_mm_;
-    double top_mm_;
-};
-
-/// Whether anything on a page stands in columns.
-bool has_columns(const TableLayout& layout, const TablePage& page) {
-    for (std::size_t i = page.from; i < page.to; ++i) {
-        if (layout.rows[i].kind == TableRowKind::row
-            || layout.rows[i].kind == TableRowKind::total) {
-            return true;
-        }
-    }
-    return false;
-}
-
-} // namespace
-
-double draw_table(Marks& marks, const Vec2& top_left, const TableLayout& layout,
-                  const TablePage& page) {
-    TableSetter setter{marks, top_left, layout};
-    if (has_columns(layout, page)) {
-        setter.header();
-    }
-    if (page.goes_on) {
-        const std::string& heading =
-            layout.headings[static_cast<std::size_t>(layout.rows[page.from].section)];
-        if (!heading.empty()) {
-            setter.heading_again(heading);
-        }
-    }
-    for (std::size_t i = page.from; i < page.to; ++i) {
-        setter.row(layout.rows[i]);
-    }
-    return setter.top_mm() - top_left.y();
 }
 
 } // namespace throwline::sheet
