@@ -54,8 +54,7 @@ std::vector<LineSegment> inside_parts(std::span<const Vec2> outline, const Vec2&
     std::vector<LineSegment> parts;
     for (std::size_t i = 0; i + 1 < along.size(); i += 2) {
         if (along[i] < along[i + 1]) { // A corner that is only touched has no part inside.
-            parts.emplace_back(through + direction * along[i],
-                               through + direction * along[i + 1]);
+            parts.emplace_back(through + direction * along[i], through + direction * along[i + 1]);
         }
     }
     return parts;
@@ -87,7 +86,7 @@ void draw_squares(Board& board, std::span<const Vec2> outline, const Vec2& origi
 void draw_pipe(Board& board, const Vec2& from, const Vec2& to) {
     board.add(PlanLayer::ground,
               line(board.frame.at(from), board.frame.at(to),
-                   pen(Ink::power, kConstruction_mm, LinePattern::dash_dot, 0.7)),
+                   pen(Ink::power, kConstruction_mm, LinePattern::dash_dot)),
               Crowd::light);
     board.used.insert(LegendEntry::pipe);
 }
