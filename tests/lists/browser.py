@@ -2,7 +2,9 @@
 Python's own library."""
 
 import json
+import os
 import shutil
+import signal
 import socket
 import subprocess
 import tempfile
@@ -26,7 +28,10 @@ class Browser:
         self.folder = tempfile.mkdtemp(prefix="phone-page-")
         self.port = free_port()
         self.process = subprocess.Popen(
-            [driver, f"--port={self.port}"], stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL
+            [driver, f"--port={self.port}"],
+            stdout=subprocess.DEVNULL,
+            stderr=subprocess.DEVNULL,
+            start_new_session=True,
         )
         self.session = None
         try:
@@ -92,6 +97,9 @@ class Browser:
         return [each[ELEMENT] for each in found]
 
     def tap(self, selector):
+        """In the middle of the screen, where no bar lies over it."""
+        middle = "document.querySelector(arguments[0]).scrollIntoView({ block: 'center' })"
+        self.run(middle, selector)
         self.ask(f"/element/{self.find(selector)}/click", {})
 
     def type(self, selector, keys):
@@ -116,6 +124,7 @@ class Browser:
             if self.session is not None:
                 self.ask("", method="DELETE")
         finally:
-            self.process.terminate()
+            # With whatever it started and could not end.
+            os.killpg(self.process.pid, signal.SIGTERM)
             self.process.wait(timeout=20)
             shutil.rmtree(self.folder, ignore_errors=True)

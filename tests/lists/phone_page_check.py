@@ -1,9 +1,6 @@
 #!/usr/bin/env python3
-"""The phone page in a real browser: phone_page_check.py PROGRAM SOURCE_FOLDER DRIVER [PICTURE]
+"""The phone page in a real browser: phone_page_check.py PROGRAM SOURCE_FOLDER DRIVER"""
 
-PICTURE, a .png, is where a picture of the demo production's page is kept."""
-
-import base64
 import json
 import pathlib
 import subprocess
@@ -14,7 +11,6 @@ import unittest
 from browser import Browser
 
 PROGRAM, SOURCE, DRIVER = sys.argv[1:4]
-PICTURE = sys.argv[4] if len(sys.argv) > 4 else None
 WIDTH, HEIGHT = 360, 740
 DEMO = pathlib.Path(SOURCE) / "demo" / "cookery.json"
 HOSTILE = "</script><img src=x onerror=\"document.title='broken'\" '>&amp;"
@@ -239,16 +235,6 @@ class PhonePage(unittest.TestCase):
             " document.body.append(script)"
         )
         self.assertIsNone(self.browser.run("return window.strange ?? null"))
-
-    @unittest.skipUnless(PICTURE, "no picture asked for")
-    def test_keeps_a_picture(self):
-        self.browser.run(
-            "document.querySelector('#shots').scrollIntoView();"
-            " document.querySelectorAll('.shot details')[1].open = true;"
-        )
-        self.browser.tap(".shot input")
-        self.browser.run("document.querySelector('#shots').scrollIntoView()")
-        pathlib.Path(PICTURE).write_bytes(base64.b64decode(self.browser.picture()))
 
 
 if __name__ == "__main__":
