@@ -69,12 +69,30 @@ drop_moved_build() {
     fi
 }
 
-# Builds the given targets; `all` is one.
-build_targets() {
-    drop_moved_build
+# Configures with the given options and builds the given target; `all` is one.
+build_with() {
+    local target=$1
+    shift
     (
         cd "$root" || exit
-        cmake --preset release -B "$build" >&2
-        cmake --build "$build" --target "$@" >&2
+        cmake --preset release -B "$build" "$@" >&2
+        cmake --build "$build" --target "$target" >&2
     )
+}
+
+# The program alone. A new build folder is set up without tests, which need packages of their own;
+# one that has them keeps them.
+build_program() {
+    drop_moved_build
+    local -a options=()
+    if [[ ! -f $build/CMakeCache.txt ]]; then
+        options=(-DTHROWLINE_TESTS=OFF -DTHROWLINE_BENCH=OFF)
+    fi
+    build_with throwline "${options[@]}"
+}
+
+# Program, tests and benchmarks.
+build_everything() {
+    drop_moved_build
+    build_with all -DTHROWLINE_TESTS=ON -DTHROWLINE_BENCH=ON
 }
