@@ -24,7 +24,7 @@ class SurveyCheck {
         }
         check_points();
         check_readings();
-        too_many("/chains", "chains", survey_.chains.size(), kMostItems);
+        too_many("/chains", "chains", survey_.chains.size(), kMostChains);
         too_many("/things", "things", survey_.things.size(), kMostItems);
         too_many("/heights", "heights", survey_.heights.size(), kMostItems);
         too_many("/outlets", "outlets", survey_.outlets.size(), kMostItems);

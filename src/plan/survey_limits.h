@@ -5,11 +5,12 @@
 /// What is allowed in a survey, whichever file it stands in.
 namespace throwline::plan {
 
-/// A crew names corners by letters; beyond this nobody has taped a room, and the adjustment's cost
-/// grows with the cube of the number of points.
-inline constexpr std::size_t kMostSurveyCorners = 100;
-inline constexpr std::size_t kMostFloorPoints = 200;
-inline constexpr std::size_t kMostTapeReadings = 2000;
+/// A crew names corners by letters; beyond this nobody tapes a room. The adjustment's cost grows
+/// with the cube of the number of points and is some seconds at these limits.
+inline constexpr std::size_t kMostSurveyCorners = 40;
+inline constexpr std::size_t kMostFloorPoints = 60;
+inline constexpr std::size_t kMostTapeReadings = 500;
+inline constexpr std::size_t kMostChains = 200;
 
 inline constexpr LengthRange kTapePrecisions{Length{}, Length::metres(1), true};
 inline constexpr NumberRange kTapePrecisionsPerMetre_mm{0.0, 100.0};

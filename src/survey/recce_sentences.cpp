@@ -22,15 +22,17 @@ std::string off_square_text(const SurveyedReading& reading) {
                        degrees_text(off, 2));
 }
 
-/// "A-C or B-D"; "A-C, B-D or 3 others".
-std::string any_of(const std::vector<std::string>& names) {
-    std::vector<std::string> shown{
-        names.begin(),
-        names.begin() + static_cast<std::ptrdiff_t>(std::min(names.size(), kMostChoices))};
+/// "A-C or B-D"; of many the first few "and others".
+std::string some_of(const std::vector<std::string>& names, std::string_view joint) {
+    const std::size_t count = std::min(names.size(), kMostChoices);
     std::string text;
-    for (std::size_t i = 0; i < shown.size(); ++i) {
-        const bool last = i + 1 == shown.size() && names.size() <= kMostChoices;
-        text += fmt::format("{}{}", i == 0 ? "" : last ? " or " : ", ", shown[i]);
+    for (std::size_t i = 0; i < count; ++i) {
+        const bool last = i + 1 == names.size();
+        text += fmt::format("{}{}",
+                            i == 0 ? ""
+                            : last ? fmt::format(" {} ", joint)
+                                   : ", ",
+                            names[i]);
     }
     return names.size() <= kMostChoices ? text : text + " and others";
 }
@@ -40,7 +42,7 @@ std::string others_text(const RecceResult& result, const Suspect& suspect) {
     for (const int other : suspect.or_else) {
         names.push_back(label_of(result.readings[static_cast<std::size_t>(other)]));
     }
-    return any_of(names);
+    return some_of(names, "or");
 }
 
 std::string wrong_text(const RecceResult& result, const SurveyedReading& reading,
@@ -120,11 +122,11 @@ std::string cure_text(const Unsettled& unsettled) {
         return "more distances to it from points that stand would fix it";
     }
     if (unsettled.needed <= 1) {
-        return fmt::format("one more distance, {}, {}", any_of(pairs),
+        return fmt::format("one more distance, {}, {}", some_of(pairs, "or"),
                            unsettled.two_shapes ? "tells which" : "would fix it");
     }
     return fmt::format("{} more distances are needed, such as {}", unsettled.needed,
-                       throwline::listed(pairs));
+                       some_of(pairs, "and"));
 }
 
 } // namespace
