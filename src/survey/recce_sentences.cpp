@@ -118,9 +118,6 @@ std::vector<std::string> pairs_text(const Unsettled& unsettled) {
 
 std::string cure_text(const Unsettled& unsettled) {
     const std::vector<std::string> pairs = pairs_text(unsettled);
-    if (pairs.empty()) {
-        return "more distances to it from points that stand would fix it";
-    }
     if (unsettled.needed <= 1) {
         return fmt::format("one more distance, {}, {}", some_of(pairs, "or"),
                            unsettled.two_shapes ? "tells which" : "would fix it");
@@ -230,10 +227,17 @@ std::string chain_text(const RecceResult& result, std::size_t chain, UnitSystem 
 }
 
 std::string unsettled_text(const Unsettled& unsettled, const plan::Survey& survey) {
-    if (unsettled.loose.empty()) {
+    const bool room = std::any_of(unsettled.loose.begin(), unsettled.loose.end(),
+                                  [&](const std::string& name) { return is_corner(survey, name); });
+    if (unsettled.loose.empty() || (unsettled.wanted.empty() && room)) {
         return "No shape fits these readings: read the walls and two diagonals again.";
     }
     const std::string points = points_text(unsettled.loose, survey);
+    if (unsettled.wanted.empty()) {
+        return fmt::format("{} cannot be placed: the distances to it contradict each other; read "
+                           "them again.",
+                           capitalised(points));
+    }
     if (unsettled.two_shapes) {
         return fmt::format("Two shapes fit these readings, which differ in {}: {}.", points,
                            cure_text(unsettled));

@@ -103,6 +103,19 @@ TEST(Surveyed, SaysWhatIsMissingInsteadOfGuessing) {
     EXPECT_NE(sentence.find("B-D"), std::string::npos) << sentence;
 }
 
+TEST(Surveyed, SaysWhenNoShapeFits) {
+    const plan::Survey survey = read("corners A B C D\nA-B 5m\nB-C 4m\nC-D 5m\nD-A 4m\n");
+    EXPECT_EQ(unsettled_text({.loose = {"A", "C"}, .wanted = {}}, survey),
+              "No shape fits these readings: read the walls and two diagonals again.");
+    EXPECT_EQ(unsettled_text({.loose = {"jar"}, .wanted = {}}, survey),
+              "Point jar cannot be placed: the distances to it contradict each other; read them "
+              "again.");
+    EXPECT_EQ(
+        unsettled_text({.loose = {"jar"}, .wanted = {{"C", "jar"}}, .two_shapes = true}, survey),
+        "Two shapes fit these readings, which differ in point jar: one more distance, C-jar, "
+        "tells which.");
+}
+
 TEST(Surveyed, NamesWhatIsCheckedByNothing) {
     const RecceResult result =
         result_of("corners A B C D\nA-B 5m\nB-C 4m\nC-D 5m\nD-A 4m\nA-C 6.403m\n");
