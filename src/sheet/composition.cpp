@@ -349,20 +349,8 @@ Drawing finished(Board& board, const Composition& composition, const Fitting& fi
     return drawing;
 }
 
-} // namespace
-
-std::string paper_text(const catalogue::Paper& paper, Orientation orientation) {
-    return fmt::format("{} {}", paper.name, name_of(orientation));
-}
-
-Result<catalogue::Paper> paper_of(const SheetOptions& options,
-                                  const catalogue::Catalogue& catalogue) {
-    if (options.own_paper) {
-        return *options.own_paper;
-    }
-    return paper_named(options.paper, catalogue);
-}
-
+/// Everything of a plan that stands on the floor or hangs over it, so that nothing is drawn off the
+/// sheet.
 Extent extent_of(const plan::Plan& plan, const stage::Stage& stage, const Selection& selection) {
     Extent extent;
     for (const Vec2& corner : outer_outline(plan.room)) {
@@ -392,6 +380,20 @@ Extent extent_of(const plan::Plan& plan, const stage::Stage& stage, const Select
     return extent;
 }
 
+} // namespace
+
+std::string paper_text(const catalogue::Paper& paper, Orientation orientation) {
+    return fmt::format("{} {}", paper.name, name_of(orientation));
+}
+
+Result<catalogue::Paper> paper_of(const SheetOptions& options,
+                                  const catalogue::Catalogue& catalogue) {
+    if (options.own_paper) {
+        return *options.own_paper;
+    }
+    return paper_named(options.paper, catalogue);
+}
+
 const stage::Stage& stage_shown(const SheetInput& input, const Selection& selection,
                                 stage::Stage& bare) {
     if (!selection.beats.empty()) {
@@ -399,6 +401,22 @@ const stage::Stage& stage_shown(const SheetInput& input, const Selection& select
     }
     bare = stage::raise(*input.analysis.plan, input.catalogue, {});
     return bare;
+}
+
+Result<PlanShown> plan_shown(const SheetInput& input, const SheetOptions& options) {
+    const plan::Plan& plan = *input.analysis.plan;
+    if (plan.room.outline.size() < 3) {
+        return failure("the plan has no room to draw");
+    }
+    return selected(input.analysis, options).map([&](Selection selection) {
+        stage::Stage bare;
+        const stage::Stage& stage = stage_shown(input, selection, bare);
+        PlanShown shown;
+        shown.lamps = lamps_shown(stage, selection);
+        shown.extent = extent_of(plan, stage, selection);
+        shown.selection = std::move(selection);
+        return shown;
+    });
 }
 
 Result<Drawing> composed(const SheetInput& input, const SheetOptions& options,

@@ -64,13 +64,20 @@ Result<catalogue::Paper> paper_of(const SheetOptions& options,
 /// "A3 landscape"
 std::string paper_text(const catalogue::Paper& paper, Orientation orientation);
 
-/// Everything of a plan that stands on the floor or hangs over it, so that nothing is drawn off the
-/// sheet.
-Extent extent_of(const plan::Plan& plan, const stage::Stage& stage, const Selection& selection);
-
 /// The stage that lamps and scenery are drawn from: that of the first beat shown, else one without
 /// a beat, which is put into `bare`.
 const stage::Stage& stage_shown(const SheetInput& input, const Selection& selection,
                                 stage::Stage& bare);
+
+/// What a sheet of the whole plan seen from above shows.
+struct PlanShown {
+    Selection selection;
+    /// As in lamps_shown().
+    std::vector<stage::PlacedLamp> lamps;
+    Extent extent;
+};
+
+/// Errors: a plan without a room, or options that name what is not there.
+Result<PlanShown> plan_shown(const SheetInput& input, const SheetOptions& options);
 
 } // namespace throwline::sheet

@@ -8,9 +8,10 @@ namespace throwline::sheet {
 
 namespace {
 
-void draw_plan(Board& board, const SheetInput& input, std::span<const stage::PlacedLamp> lamps,
-               const Selection& selection, const Extent& extent, const SheetOptions& options) {
+void draw_plan(Board& board, const SheetInput& input, const PlanShown& shown,
+               const SheetOptions& options) {
     const plan::Plan& plan = *input.analysis.plan;
+    const auto& [selection, lamps, extent] = shown;
     if (options.ground) {
         draw_ground(board, plan);
     }
@@ -35,21 +36,15 @@ void draw_plan(Board& board, const SheetInput& input, std::span<const stage::Pla
 
 Result<Drawing> floor_plan_sheet(const SheetInput& input, const SheetOptions& options) {
     const plan::Plan& plan = *input.analysis.plan;
-    if (plan.room.outline.size() < 3) {
-        return failure("the plan has no room to draw");
+    const Result<PlanShown> shown = plan_shown(input, options);
+    if (!shown) {
+        return tl::unexpected{shown.error()};
     }
-    const Result<Selection> selection = selected(input.analysis, options);
-    if (!selection) {
-        return tl::unexpected{selection.error()};
-    }
-    stage::Stage bare;
-    const stage::Stage& stage = stage_shown(input, *selection, bare);
-    const std::vector<stage::PlacedLamp> lamps = lamps_shown(stage, *selection);
     ScaledSheet sheet;
-    sheet.extent = extent_of(plan, stage, *selection);
+    sheet.extent = shown->extent;
     sheet.draw = [&](Board& board) {
-        draw_plan(board, input, lamps, *selection, sheet.extent, options);
-        draw_changes(board, input, options, *selection);
+        draw_plan(board, input, *shown, options);
+        draw_changes(board, input, options, shown->selection);
     };
     sheet.findings = selected_findings(input.analysis, options);
     sheet.cautions = checks::cautions_for(plan);

@@ -103,9 +103,10 @@ void keep_to_light(std::set<LegendEntry>& used) {
     });
 }
 
-void draw_plan(Board& board, const SheetInput& input, std::span<const stage::PlacedLamp> lamps,
-               const Selection& selection, const Extent& extent, const SheetOptions& options) {
+void draw_plan(Board& board, const SheetInput& input, const PlanShown& shown,
+               const SheetOptions& options) {
     const plan::Plan& plan = *input.analysis.plan;
+    const auto& [selection, lamps, extent] = shown;
     if (options.ground) {
         draw_ground(board, plan);
     }
@@ -142,24 +143,16 @@ bool is_about_light(const checks::Finding& finding) {
 
 Result<Drawing> lighting_plan_sheet(const SheetInput& input, const SheetOptions& options) {
     const plan::Plan& plan = *input.analysis.plan;
-    if (plan.room.outline.size() < 3) {
-        return failure("the plan has no room to draw");
-    }
     if (plan.lamps.empty()) {
         return failure("the plan has no lamps to draw");
     }
-    const Result<Selection> selection = selected(input.analysis, options);
-    if (!selection) {
-        return tl::unexpected{selection.error()};
+    const Result<PlanShown> shown = plan_shown(input, options);
+    if (!shown) {
+        return tl::unexpected{shown.error()};
     }
-    stage::Stage bare;
-    const stage::Stage& stage = stage_shown(input, *selection, bare);
-    const std::vector<stage::PlacedLamp> lamps = lamps_shown(stage, *selection);
     ScaledSheet sheet;
-    sheet.extent = extent_of(plan, stage, *selection);
-    sheet.draw = [&](Board& board) {
-        draw_plan(board, input, lamps, *selection, sheet.extent, options);
-    };
+    sheet.extent = shown->extent;
+    sheet.draw = [&](Board& board) { draw_plan(board, input, *shown, options); };
     sheet.findings = selected_findings(input.analysis, options);
     std::erase_if(sheet.findings, [](const checks::Finding* f) { return !is_about_light(*f); });
     sheet.before_findings = [&](Marks& marks, const Box& box) {
