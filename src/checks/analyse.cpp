@@ -2,6 +2,7 @@
 #include "checks/check.h"
 
 #include <algorithm>
+#include <mutex>
 
 namespace throwline::checks {
 
@@ -67,11 +68,36 @@ void mark_accepted(std::vector<Finding>& findings, const plan::Plan& plan) {
     }
 }
 
-std::vector<Finding> run_all(const CheckInput& input, const std::stop_token& stop) {
-    const std::vector<Check> checks = all_checks();
+/// Counts what is done and tells the share.
+class Progress {
+  public:
+    Progress(std::size_t steps, const std::function<void(double)>& went_on)
+        : steps_{steps}, went_on_{went_on} {}
+
+    void step_done() {
+        if (went_on_) {
+            const std::lock_guard lock{guard_};
+            went_on_(static_cast<double>(++done_) / static_cast<double>(steps_));
+        }
+    }
+
+  private:
+    std::size_t steps_;
+    std::size_t done_ = 0;
+    const std::function<void(double)>& went_on_;
+    std::mutex guard_;
+};
+
+std::vector<Finding> run_all(const std::vector<Check>& checks, const CheckInput& input,
+                             Progress& progress, const std::stop_token& stop) {
     std::vector<std::vector<Finding>> found(checks.size());
     parallel_for(
-        checks.size(), [&](std::size_t i) { found[i] = checks[i].run(input, stop); }, stop);
+        checks.size(),
+        [&](std::size_t i) {
+            found[i] = checks[i].run(input, stop);
+            progress.step_done();
+        },
+        stop);
     std::vector<Finding> findings;
     for (std::vector<Finding>& part : found) {
         findings.insert(findings.end(), std::make_move_iterator(part.begin()),
@@ -83,13 +109,16 @@ std::vector<Finding> run_all(const CheckInput& input, const std::stop_token& sto
 } // namespace
 
 std::optional<Analysis> analyse(plan::PlanPtr plan, const catalogue::Catalogue& catalogue,
-                                const std::stop_token& stop) {
+                                const std::stop_token& stop,
+                                const std::function<void(double)>& went_on) {
     Analysis analysis;
     analysis.plan = std::move(plan);
     const plan::Plan& p = *analysis.plan;
     analysis.shots = shots_in_order(p);
     analysis.beats = beats_in_order(p);
+    const std::vector<Check> checks = all_checks();
     const std::size_t shot_count = analysis.shots.size();
+    Progress progress{shot_count + analysis.beats.size() + checks.size(), went_on};
     parallel_for(
         shot_count + analysis.beats.size(),
         [&](std::size_t i) {
@@ -99,13 +128,14 @@ std::optional<Analysis> analyse(plan::PlanPtr plan, const catalogue::Catalogue& 
                 BeatScene& scene = analysis.beats[i - shot_count];
                 scene.stage = stage::raise(p, catalogue, scene.beat->id);
             }
+            progress.step_done();
         },
         stop);
     if (stop.stop_requested()) {
         return std::nullopt;
     }
     const CheckInput input{p, catalogue, analysis.shots, analysis.beats};
-    analysis.findings = run_all(input, stop);
+    analysis.findings = run_all(checks, input, progress, stop);
     if (stop.stop_requested()) {
         return std::nullopt;
     }

@@ -60,8 +60,10 @@ struct Analysis {
 };
 
 /// Raises every shot and beat, runs every check, sorts worst first. Nothing when stopped. The
-/// result is the same for any number of threads.
+/// result is the same for any number of threads. `went_on` is told the share done, 0..1, now and
+/// then, from any thread, one call at a time.
 std::optional<Analysis> analyse(plan::PlanPtr plan, const catalogue::Catalogue& catalogue,
-                                const std::stop_token& stop = {});
+                                const std::stop_token& stop = {},
+                                const std::function<void(double)>& went_on = {});
 
 } // namespace throwline::checks

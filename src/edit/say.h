@@ -1,0 +1,55 @@
+#pragma once
+
+#include "base/result.h"
+#include "edit/thing.h"
+
+#include <span>
+#include <string>
+#include <string_view>
+#include <variant>
+#include <vector>
+
+/// The command line inside the window: "move camera 2 left 40 cm".
+namespace throwline::edit {
+
+/// What was said, understood: a change of the plan, or a wish that the window fulfils by the id of
+/// one of its actions ("undo", "fit", "show levels"), or another choice or moment.
+struct ActionWish {
+    std::string action;
+};
+struct ChooseWish {
+    std::vector<Thing> things;
+};
+struct NowWish {
+    Now now;
+};
+using Said = std::variant<Step, ActionWish, ChooseWish, NowWish>;
+
+/// A sentence that can be said, for the help and for completion.
+struct Saying {
+    /// "move THINGS left LENGTH"
+    std::string_view form;
+    std::string_view meaning;
+    std::string_view example;
+};
+std::span<const Saying> sayings();
+
+/// An action of the window that can be said.
+struct SayableAction {
+    std::string id;
+    /// "undo", "fit the floor"
+    std::string words;
+};
+
+/// Understands one sentence. Things are named as in the plan, several with "and" or commas, "it"
+/// and "them" being what is chosen, "all lamps" all of a kind. Lengths and angles in any notation.
+/// Errors say which word is not understood, with its column and the nearest that would be.
+Result<Said> said(const Context& context, std::span<const Thing> chosen, std::string_view sentence,
+                  std::span<const SayableAction> actions);
+
+/// Words that may stand next after what was typed so far, nearest first, at most 12.
+std::vector<std::string> completions(const Context& context, std::span<const Thing> chosen,
+                                     std::string_view sentence,
+                                     std::span<const SayableAction> actions);
+
+} // namespace throwline::edit
