@@ -1,6 +1,7 @@
 #include "ui/running_order/order_view.h"
 
 #include "base/length_text.h"
+#include "base/words.h"
 #include "optics/shot_size.h"
 #include "ui/look/lozenge.h"
 
@@ -31,7 +32,7 @@ QString name_of(const plan::Beat& beat) {
 }
 
 QString focal_words(const Length& focal) {
-    return tr("%1 mm").arg(QLocale{}.toString(std::round(focal.mm() * 10.0) / 10.0));
+    return text(focal_text(focal));
 }
 
 ShotWords words_of(const plan::Plan& plan, const edit::HungShot& hung,

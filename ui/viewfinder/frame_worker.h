@@ -1,0 +1,73 @@
+#pragma once
+
+#include "checks/check.h"
+#include "sheet/frame_words.h"
+#include "ui/desk/desk.h"
+
+#include <QImage>
+#include <QObject>
+#include <memory>
+#include <optional>
+#include <stop_token>
+#include <thread>
+
+namespace throwline::ui {
+
+/// A picture as a drawing of lines and tones, or with the light that the lamps give.
+enum class Shading { plain, lit };
+
+struct FrameQuestion {
+    plan::PlanPtr plan;
+    CataloguePtr catalogue;
+    plan::Id<plan::Beat> beat;
+    plan::Id<plan::Shot> shot;
+    Shading shading = Shading::plain;
+    /// Larger side of the picture once things stand still, device pixels.
+    int side_px = 0;
+
+    bool operator==(const FrameQuestion&) const = default;
+};
+
+/// A stage with one shot of it resolved, and what its pointers point into.
+struct RaisedFrame {
+    plan::PlanPtr plan;
+    CataloguePtr catalogue;
+    checks::ShotScene scene;
+    sheet::FrameWords words;
+};
+
+struct FrameSeen {
+    FrameQuestion question;
+    std::shared_ptr<const RaisedFrame> raised;
+    /// Null when the shot cannot be resolved.
+    QImage image;
+};
+
+/// Raises the stage and makes the picture of one frame on a thread of its own: small at once, whole
+/// when nothing else was asked for a moment. What was asked last wins; the rest is dropped.
+class FrameWorker : public QObject {
+    Q_OBJECT
+
+  public:
+    explicit FrameWorker(QObject* parent = nullptr);
+    ~FrameWorker() override;
+
+    void ask(FrameQuestion question);
+    /// Drops what was asked for.
+    void forget();
+
+  Q_SIGNALS:
+    void seen(std::shared_ptr<const throwline::ui::FrameSeen> frame);
+
+  private:
+    struct Shared;
+    void work(const std::stop_token& stop);
+    void post(int number, FrameSeen frame);
+
+    int asked_ = 0;
+    std::unique_ptr<Shared> shared_;
+    /// Last, so that it ends before what it uses.
+    std::jthread thread_;
+};
+
+} // namespace throwline::ui

@@ -1,0 +1,44 @@
+#pragma once
+
+#include "ui/desk/desk.h"
+
+#include <QWidget>
+
+class QLabel;
+class QPushButton;
+
+namespace throwline::ui {
+
+class FrameView;
+
+/// What the chosen camera takes in, with a line about it beneath.
+class Viewfinder : public QWidget {
+    Q_OBJECT
+
+  public:
+    Viewfinder(Desk& desk, QWidget* parent = nullptr);
+
+    FrameView& frame_view() { return *view_; }
+    /// What stands in the place of the picture when there is none, and what to do about it; empty
+    /// with a picture.
+    QString why_no_picture() const;
+
+  private:
+    void add_advice();
+    void add_controls();
+    void tell_frame();
+    void add_shot();
+    plan::Id<plan::Camera> camera_for_shot() const;
+
+    Desk& desk_;
+    FrameView* view_ = nullptr;
+    QWidget* advice_ = nullptr;
+    QLabel* advice_words_ = nullptr;
+    QPushButton* advice_button_ = nullptr;
+    QWidget* controls_ = nullptr;
+    QPushButton* lit_ = nullptr;
+    QLabel* title_ = nullptr;
+    QLabel* words_ = nullptr;
+};
+
+} // namespace throwline::ui
