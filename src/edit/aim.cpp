@@ -133,7 +133,7 @@ Result<Step> zoomed(const Context& context, const HeldAim& held, double factor) 
         stage::reach_of(*held.view.sensor, *held.view.lens, shot.extender);
     if (reach.focal_max <= reach.focal_min) {
         return failure(fmt::format("the lens of {} is {:g} mm and no other; give the camera a zoom",
-                                   shot.camera.name, held.view.focal.mm()));
+                                   shot.camera.name, reach.focal_max.mm()));
     }
     const double wanted_mm = std::round(held.view.focal.mm() * factor * 10.0) / 10.0;
     const Length focal =
