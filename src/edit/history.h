@@ -2,6 +2,7 @@
 
 #include "plan/plan.h"
 
+#include <optional>
 #include <string>
 #include <vector>
 

@@ -84,6 +84,21 @@ void compare_accepted(DifferenceLedger& ledger, const std::vector<Acceptance>& o
     tell_order(ledger, ThingKind::acceptance, pairs, "accepted findings");
 }
 
+/// Told by what is held, since nothing on the set depends on it.
+void compare_arrangement(DifferenceLedger& ledger, const Arrangement& old, const Arrangement& now) {
+    const auto& [groups, locked, hidden] = now;
+    FieldChanges fields = ledger.fields();
+    fields.notes(old.locked, locked);
+    ledger.changed(placeless(ThingKind::production, {}, "what is locked"), fields);
+    FieldChanges other = ledger.fields();
+    other.notes(old.hidden, hidden);
+    ledger.changed(placeless(ThingKind::production, {}, "what is hidden"), other);
+    if (old.groups != groups) {
+        ledger.tell(Change::changed, placeless(ThingKind::production, {}, "groups"),
+                    "what is grouped is different");
+    }
+}
+
 } // namespace
 
 void tell_order(DifferenceLedger& ledger, ThingKind kind, const ThingPairs& pairs,
@@ -103,6 +118,7 @@ void compare_papers(DifferenceLedger& ledger, const Plan& old, const Plan& now) 
     compare_kit(ledger, old.kit, now.kit);
     compare_targets(ledger, old.targets, now.targets);
     compare_accepted(ledger, old.accepted, now.accepted);
+    compare_arrangement(ledger, old.arrangement, now.arrangement);
 }
 
 void compare_site(DifferenceLedger& ledger, const Site& old, const Site& now) {

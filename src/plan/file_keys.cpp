@@ -12,7 +12,7 @@ constexpr FileKey kPlanTable[] = {{"format", kRequired},
                                   {"title", kRequired},
                                   {"units"},
                                   {"site"},
-                                  {"room", kRequired},
+                                  {"room"},
                                   {"survey"},
                                   {"grid"},
                                   {"pipes"},
@@ -28,6 +28,7 @@ constexpr FileKey kPlanTable[] = {{"format", kRequired},
                                   {"kit"},
                                   {"targets"},
                                   {"accepted"},
+                                  {"arrangement"},
                                   {"extra"}};
 constexpr FileKey kSiteTable[] = {{"place"}, {"north"},      {"latitude"}, {"longitude"}, {"date"},
                                   {"hours"}, {"utc_offset"}, {"notes"},    {"extra"}};
@@ -203,6 +204,8 @@ constexpr FileKey kTargetsTable[] = {{"meter_constant"},
                                      {"way_out_width"}};
 constexpr FileKey kAcceptanceTable[] = {
     {"check", kRequired}, {"shot"}, {"things"}, {"reason", kRequired}};
+constexpr FileKey kGroupTable[] = {{"things", kRequired}};
+constexpr FileKey kArrangementTable[] = {{"groups"}, {"locked"}, {"hidden"}};
 
 } // namespace
 
@@ -243,6 +246,8 @@ const KeyTable kUnderlayKeys{"underlay", kUnderlayTable};
 const KeyTable kKitItemKeys{"kit item", kKitItemTable};
 const KeyTable kTargetsKeys{"targets", kTargetsTable};
 const KeyTable kAcceptanceKeys{"acceptance", kAcceptanceTable};
+const KeyTable kGroupKeys{"group", kGroupTable};
+const KeyTable kArrangementKeys{"arrangement", kArrangementTable};
 
 std::span<const KeyTable* const> key_tables() {
     static const std::array kAll{
@@ -255,7 +260,7 @@ std::span<const KeyTable* const> key_tables() {
         &kDrapeKeys,         &kPersonKeys,        &kBeatKeys,       &kMarkKeys,
         &kCameraKeys,        &kShotKeys,          &kBoomKeys,       &kLampKeys,
         &kBeamCutKeys,       &kUnderlayKeys,      &kKitItemKeys,    &kTargetsKeys,
-        &kAcceptanceKeys};
+        &kAcceptanceKeys,    &kGroupKeys,         &kArrangementKeys};
     return kAll;
 }
 

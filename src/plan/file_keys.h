@@ -54,6 +54,8 @@ extern const KeyTable kUnderlayKeys;
 extern const KeyTable kKitItemKeys;
 extern const KeyTable kTargetsKeys;
 extern const KeyTable kAcceptanceKeys;
+extern const KeyTable kGroupKeys;
+extern const KeyTable kArrangementKeys;
 
 /// All of them.
 std::span<const KeyTable* const> key_tables();

@@ -36,6 +36,23 @@ struct Acceptance {
     bool operator==(const Acceptance&) const = default;
 };
 
+/// Things that are moved together. Of a wall "wall 3", of an outlet "outlet 1 of C1".
+struct Group {
+    std::vector<std::string> things;
+
+    bool operator==(const Group&) const = default;
+};
+
+/// How the things on the floor are held while somebody draws; no figure depends on it. Names of
+/// what is no longer there mean nothing.
+struct Arrangement {
+    std::vector<Group> groups;
+    std::vector<std::string> locked;
+    std::vector<std::string> hidden;
+
+    bool operator==(const Arrangement&) const = default;
+};
+
 /// Lighting and exposure targets of the production.
 struct Targets {
     /// Incident-light meter constant of ISO 2720: flat receptor 240..400.
@@ -59,6 +76,7 @@ struct Plan {
     std::string title;
     UnitSystem units = UnitSystem::metric;
     Site site;
+    /// Without corners while nobody has drawn or measured it.
     Room room;
     std::optional<Survey> survey;
     std::optional<Grid> grid;
@@ -75,6 +93,7 @@ struct Plan {
     std::vector<KitItem> kit;
     Targets targets;
     std::vector<Acceptance> accepted;
+    Arrangement arrangement;
     Extra extra;
 
     bool operator==(const Plan&) const = default;

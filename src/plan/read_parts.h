@@ -37,5 +37,7 @@ void read_value(Reading& reading, const Value& value, Underlay& underlay);
 void read_value(Reading& reading, const Value& value, KitItem& item);
 void read_value(Reading& reading, const Value& value, Targets& targets);
 void read_value(Reading& reading, const Value& value, Acceptance& acceptance);
+void read_value(Reading& reading, const Value& value, Group& group);
+void read_value(Reading& reading, const Value& value, Arrangement& arrangement);
 
 } // namespace throwline::plan

@@ -48,6 +48,7 @@ void read_parts(const ObjectReader& object, Plan& plan) {
     object.read("kit", plan.kit);
     object.read("targets", plan.targets);
     object.read("accepted", plan.accepted);
+    object.read("arrangement", plan.arrangement);
     object.read("extra", plan.extra);
 }
 

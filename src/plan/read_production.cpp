@@ -72,4 +72,16 @@ void read_value(Reading& reading, const Value& value, Acceptance& acceptance) {
     object.read("reason", acceptance.reason);
 }
 
+void read_value(Reading& reading, const Value& value, Group& group) {
+    const ObjectReader object{reading, value, kGroupKeys};
+    object.read("things", group.things);
+}
+
+void read_value(Reading& reading, const Value& value, Arrangement& arrangement) {
+    const ObjectReader object{reading, value, kArrangementKeys};
+    object.read("groups", arrangement.groups);
+    object.read("locked", arrangement.locked);
+    object.read("hidden", arrangement.hidden);
+}
+
 } // namespace throwline::plan

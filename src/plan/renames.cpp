@@ -59,6 +59,16 @@ void rename_thing(const NewNames& names, Plan& plan) {
             rename(names, thing);
         }
     }
+    for (std::vector<std::string>* held : {&plan.arrangement.locked, &plan.arrangement.hidden}) {
+        for (std::string& thing : *held) {
+            rename(names, thing);
+        }
+    }
+    for (Group& group : plan.arrangement.groups) {
+        for (std::string& thing : group.things) {
+            rename(names, thing);
+        }
+    }
 }
 
 // Ids of one kind, wherever they stand; the things themselves are renamed by `renamed_in`.
@@ -186,6 +196,53 @@ Renames renames_between(const Plan& old, const Plan& now) {
     find_renames(renames, ThingKind::lamp, plan.lamps, now.lamps);
     find_renames(renames, ThingKind::shot, plan.shots, now.shots);
     return renames;
+}
+
+namespace {
+
+template <class Thing>
+void give_name(Plan& plan, std::vector<Thing>& things, const Id<Thing>& id,
+               const std::string& name) {
+    for (Thing& thing : things) {
+        if (thing.id == id) {
+            thing.id.name = name;
+            rename_ids(plan, {{id.name, name}}, static_cast<const Thing*>(nullptr));
+            return;
+        }
+    }
+}
+
+} // namespace
+
+void rename(Plan& plan, const Id<Opening>& id, const std::string& name) {
+    give_name(plan, plan.room.openings, id, name);
+}
+void rename(Plan& plan, const Id<Pipe>& id, const std::string& name) {
+    give_name(plan, plan.pipes, id, name);
+}
+void rename(Plan& plan, const Id<Circuit>& id, const std::string& name) {
+    give_name(plan, plan.circuits, id, name);
+}
+void rename(Plan& plan, const Id<Scenery>& id, const std::string& name) {
+    give_name(plan, plan.scenery, id, name);
+}
+void rename(Plan& plan, const Id<Person>& id, const std::string& name) {
+    give_name(plan, plan.people, id, name);
+}
+void rename(Plan& plan, const Id<Camera>& id, const std::string& name) {
+    give_name(plan, plan.cameras, id, name);
+}
+void rename(Plan& plan, const Id<Beat>& id, const std::string& name) {
+    give_name(plan, plan.beats, id, name);
+}
+void rename(Plan& plan, const Id<Boom>& id, const std::string& name) {
+    give_name(plan, plan.booms, id, name);
+}
+void rename(Plan& plan, const Id<Lamp>& id, const std::string& name) {
+    give_name(plan, plan.lamps, id, name);
+}
+void rename(Plan& plan, const Id<Shot>& id, const std::string& name) {
+    give_name(plan, plan.shots, id, name);
 }
 
 } // namespace throwline::plan

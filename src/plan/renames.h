@@ -24,4 +24,16 @@ struct Renames {
 };
 Renames renames_between(const Plan& old, const Plan& now);
 
+/// Gives the thing of that id another name, and all that mentions it. Nothing when there is none.
+void rename(Plan& plan, const Id<Opening>& id, const std::string& name);
+void rename(Plan& plan, const Id<Pipe>& id, const std::string& name);
+void rename(Plan& plan, const Id<Circuit>& id, const std::string& name);
+void rename(Plan& plan, const Id<Scenery>& id, const std::string& name);
+void rename(Plan& plan, const Id<Person>& id, const std::string& name);
+void rename(Plan& plan, const Id<Camera>& id, const std::string& name);
+void rename(Plan& plan, const Id<Beat>& id, const std::string& name);
+void rename(Plan& plan, const Id<Boom>& id, const std::string& name);
+void rename(Plan& plan, const Id<Lamp>& id, const std::string& name);
+void rename(Plan& plan, const Id<Shot>& id, const std::string& name);
+
 } // namespace throwline::plan

@@ -35,5 +35,7 @@ JsonOut out(const Underlay& underlay);
 JsonOut out(const KitItem& item);
 JsonOut out(const Targets& targets);
 JsonOut out(const Acceptance& acceptance);
+JsonOut out(const Group& group);
+JsonOut out(const Arrangement& arrangement);
 
 } // namespace throwline::plan

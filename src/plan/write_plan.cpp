@@ -63,13 +63,29 @@ JsonOut out(const Acceptance& acceptance) {
     return object;
 }
 
+JsonOut out(const Group& group) {
+    JsonOut object = JsonOut::object();
+    object.put("things", out(group.things));
+    return object;
+}
+
+JsonOut out(const Arrangement& arrangement) {
+    JsonOut object = JsonOut::object();
+    put_some(object, "groups", arrangement.groups);
+    put_some(object, "locked", arrangement.locked);
+    put_some(object, "hidden", arrangement.hidden);
+    return object;
+}
+
 std::string written(const Plan& plan) {
     JsonOut object = JsonOut::object();
     put(object, "format", Plan::kFormat);
     put(object, "title", plan.title);
     put(object, "units", plan.units);
     put_filled(object, "site", plan.site);
-    put(object, "room", plan.room);
+    if (!(plan.room == Room{})) {
+        put(object, "room", plan.room);
+    }
     put_some(object, "survey", plan.survey);
     put_some(object, "grid", plan.grid);
     put_some(object, "pipes", plan.pipes);
@@ -85,6 +101,7 @@ std::string written(const Plan& plan) {
     put_some(object, "kit", plan.kit);
     put_filled(object, "targets", plan.targets);
     put_some(object, "accepted", plan.accepted);
+    put_filled(object, "arrangement", plan.arrangement);
     put_extra(object, plan.extra);
     return object.laid_out();
 }

@@ -1,0 +1,18 @@
+#pragma once
+
+#include "plan/plan.h"
+
+#include <set>
+#include <string>
+
+namespace throwline::edit {
+
+/// Every name that something on the floor, a circuit, a beat or a shot has.
+std::set<std::string> taken_names(const plan::Plan& plan);
+
+/// A name like the wanted one that is not among the taken: "chair", else "chair 2", "chair 3";
+/// "chair 3" is like "chair 2". It is then among them.
+std::string new_name(std::set<std::string>& taken, const std::string& wanted);
+std::string new_name(const plan::Plan& plan, const std::string& wanted);
+
+} // namespace throwline::edit
