@@ -4,12 +4,11 @@
 #include "base/words.h"
 #include "checks/cautions.h"
 #include "plan/names.h"
-#include "plan/places.h"
 #include "sheet/panel_writer.h"
+#include "sheet/recce_drawing.h"
 #include "sheet/recce_marks.h"
 #include "sheet/symbols.h"
 #include "survey/recce_sentences.h"
-#include "survey/to_plan.h"
 
 #include <array>
 #include <fmt/format.h>
@@ -17,60 +16,6 @@
 namespace throwline::sheet {
 
 namespace {
-
-/// What a recce sheet is drawn from.
-struct RecceDrawing {
-    survey::RecceResult result;
-    SurveyAxes axes;
-    /// Nothing but the room as read, in the plan's axes.
-    plan::Plan room;
-    UnitSystem units = UnitSystem::metric;
-};
-
-/// The outline alone, where something that a room needs was not read.
-plan::Plan outline_of(const survey::RecceResult& result) {
-    plan::Plan plan;
-    for (std::size_t i = 0; i < result.corner_count(); ++i) {
-        plan.room.outline.push_back(result.points[i].at);
-    }
-    plan.room.walls.resize(plan.room.outline.size());
-    for (plan::Wall& wall : plan.room.walls) {
-        wall.thickness = Length::millimetres(100);
-    }
-    return plan;
-}
-
-RecceDrawing drawing_of(const plan::Plan& plan, survey::RecceResult result) {
-    RecceDrawing drawing;
-    drawing.units = plan.units;
-    drawing.axes = axes_on(plan.room, result);
-    auto read = survey::plan_of(result, plan.title, plan.units);
-    drawing.room = plan::moved(read ? std::move(read->plan) : outline_of(result),
-                               drawing.axes.origin, Angle::radians(drawing.axes.turn_rad));
-    drawing.result = std::move(result);
-    return drawing;
-}
-
-void draw_sheet(Board& board, const RecceDrawing& drawing, const catalogue::Catalogue& catalogue) {
-    draw_room(board, drawing.room);
-    draw_scenery(board, drawing.room, catalogue);
-    for (LabelRequest& label : board.labels) {
-        label.may_drop = true;
-    }
-    draw_outlets(board, drawing.room);
-    draw_recce(board, drawing.result, drawing.axes, drawing.units);
-}
-
-Extent extent_of_recce(const RecceDrawing& drawing) {
-    Extent extent;
-    for (const Vec2& corner : outer_outline(drawing.room.room)) {
-        extent.include(corner);
-    }
-    for (const survey::SurveyedPoint& point : drawing.result.points) {
-        extent.include(drawing.axes.on_plan(point.at));
-    }
-    return extent;
-}
 
 /// What the panel of a recce tells, most pressing first, as far as it has room.
 class ReccePanel {
@@ -229,7 +174,7 @@ Result<Drawing> settled_sheet(const SheetInput& input, const SheetOptions& optio
     sheet.extent = extent_of_recce(drawing);
     sheet.draw = [&](Board& board) {
         mm_per_m = board.frame.mm_per_m;
-        draw_sheet(board, drawing, input.catalogue);
+        draw_recce_room(board, drawing, input.catalogue);
     };
     sheet.panel = [&](Marks& marks, const Box& box) {
         ReccePanel{drawing, marks, box, input.measure, mm_per_m}.write();
@@ -271,7 +216,7 @@ Result<Drawing> recce_sheet(const SheetInput& input, const SheetOptions& options
         return failure("the plan has no survey to show");
     }
     auto result = survey::surveyed(*plan.survey);
-    return result ? settled_sheet(input, options, drawing_of(plan, *std::move(result)))
+    return result ? settled_sheet(input, options, recce_drawing_of(plan, *std::move(result)))
                   : unsettled_sheet(input, options, result.error());
 }
 

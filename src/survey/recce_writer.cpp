@@ -3,7 +3,7 @@
 #include "base/length_text.h"
 #include "plan/names.h"
 #include "survey/recce_cursor.h"
-#include "survey/recce_words.h"
+#include "survey/recce_quotes.h"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -15,36 +15,10 @@ namespace {
 /// Metres with more digits than this are no tape's reading; feet and inches may say it shorter.
 constexpr std::size_t kLongestMetres = 9;
 
-std::string in_plain_quotes(const std::string& text) {
-    std::string quoted = "\"";
-    for (const char c : text) {
-        if (c == '\n') {
-            quoted += "\\n";
-            continue;
-        }
-        if (c == '"' || c == '\\') {
-            quoted += '\\';
-        }
-        quoted += c;
-    }
-    return quoted + '"';
-}
-
-bool is_word(const std::string& name) {
-    const std::string lower = lower_case(name);
-    const auto is_it = [&](std::string_view word) { return word == lower; };
-    return std::any_of(kLineWords.begin(), kLineWords.end(), is_it)
-           || std::any_of(kInnerWords.begin(), kInnerWords.end(), is_it);
-}
-
-std::string name_text(const std::string& name) {
-    return is_bare_name(name) && !is_word(name) ? name : in_plain_quotes(name);
-}
-
 std::string names_text(const std::vector<std::string>& names) {
     std::string text;
     for (const std::string& name : names) {
-        text += fmt::format(" {}", name_text(name));
+        text += fmt::format(" {}", recce_name(name));
     }
     return text;
 }
@@ -73,7 +47,7 @@ std::string stretch_text(const plan::Stretch& stretch) {
     const bool is_thing = stretch.kind == plan::StretchKind::thing;
     std::string text{is_thing ? std::string_view{} : plan::name_of(stretch.kind)};
     if (!stretch.name.empty()) {
-        text += fmt::format("{}{}", text.empty() ? "" : " ", in_plain_quotes(stretch.name));
+        text += fmt::format("{}{}", text.empty() ? "" : " ", recce_quoted(stretch.name));
     }
     return fmt::format("{} {}{}{}{}", text, length_text(stretch.width),
                        sized("deep", stretch.depth), sized(is_thing ? "up" : "sill", stretch.sill),
@@ -81,7 +55,7 @@ std::string stretch_text(const plan::Stretch& stretch) {
 }
 
 std::string chain_text(const plan::Chain& chain) {
-    std::string text = fmt::format("along {}-{}:", name_text(chain.from), name_text(chain.to));
+    std::string text = fmt::format("along {}-{}:", recce_name(chain.from), recce_name(chain.to));
     for (std::size_t i = 0; i < chain.stretches.size(); ++i) {
         text += fmt::format("{}{}", i == 0 ? " " : ", ", stretch_text(chain.stretches[i]));
     }
@@ -90,7 +64,7 @@ std::string chain_text(const plan::Chain& chain) {
 
 std::string thing_text(const plan::FloorThing& thing) {
     const bool is_round = thing.diameter != Length{};
-    return fmt::format("{} {}:{}{}{}\n", is_round ? "round" : "solid", in_plain_quotes(thing.name),
+    return fmt::format("{} {}:{}{}{}\n", is_round ? "round" : "solid", recce_quoted(thing.name),
                        names_text(thing.points), sized("across", thing.diameter),
                        sized("high", thing.height));
 }
@@ -104,7 +78,7 @@ bool is_plain(const std::string& text) {
 
 std::string note_text(const plan::SiteNote& note) {
     return fmt::format("note {}: {}\n", plan::name_of(note.kind),
-                       is_plain(note.text) ? note.text : in_plain_quotes(note.text));
+                       is_plain(note.text) ? note.text : recce_quoted(note.text));
 }
 
 std::string corners_text(const plan::Survey& survey) {
@@ -124,21 +98,22 @@ std::string corners_text(const plan::Survey& survey) {
     }
     if (survey.first_wall_bearing) {
         text +=
-            fmt::format("bearing {}-{} {}\n", name_text(survey.corners.at(0)),
-                        name_text(survey.corners.at(1)), exact_angle(*survey.first_wall_bearing));
+            fmt::format("bearing {}-{} {}\n", recce_name(survey.corners.at(0)),
+                        recce_name(survey.corners.at(1)), exact_angle(*survey.first_wall_bearing));
     }
     return text;
 }
 
 std::string reading_text(const plan::TapeReading& reading) {
-    return fmt::format(
-        "{}-{} {}{}\n", name_text(reading.from), name_text(reading.to), length_text(reading.length),
-        reading.note.empty() ? std::string{} : fmt::format(" {}", in_plain_quotes(reading.note)));
+    return fmt::format("{}-{} {}{}\n", recce_name(reading.from), recce_name(reading.to),
+                       length_text(reading.length),
+                       reading.note.empty() ? std::string{}
+                                            : fmt::format(" {}", recce_quoted(reading.note)));
 }
 
 std::string outlet_text(const plan::OutletReading& outlet) {
-    return fmt::format("outlet {} along {}-{} {}{}\n", in_plain_quotes(outlet.circuit),
-                       name_text(outlet.from), name_text(outlet.to), length_text(outlet.along),
+    return fmt::format("outlet {} along {}-{} {}{}\n", recce_quoted(outlet.circuit),
+                       recce_name(outlet.from), recce_name(outlet.to), length_text(outlet.along),
                        sized("up", outlet.height));
 }
 
@@ -147,7 +122,8 @@ std::string outlet_text(const plan::OutletReading& outlet) {
 std::string recce_text(const plan::Survey& survey) {
     std::string text = corners_text(survey);
     for (const plan::FloorPoint& point : survey.points) {
-        text += fmt::format("point {}{}\n", name_text(point.name), point.outside ? " outside" : "");
+        text +=
+            fmt::format("point {}{}\n", recce_name(point.name), point.outside ? " outside" : "");
     }
     for (const plan::TapeReading& reading : survey.readings) {
         text += reading_text(reading);
@@ -160,7 +136,7 @@ std::string recce_text(const plan::Survey& survey) {
     }
     for (const plan::HeightReading& height : survey.heights) {
         text += fmt::format("height {}{}\n",
-                            height.at.empty() ? "" : fmt::format("at {} ", name_text(height.at)),
+                            height.at.empty() ? "" : fmt::format("at {} ", recce_name(height.at)),
                             length_text(height.height));
     }
     for (const plan::OutletReading& outlet : survey.outlets) {
