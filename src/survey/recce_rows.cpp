@@ -203,16 +203,16 @@ class RowReader {
 
     void read_note() {
         const std::string text = cursor_.take_raw_rest();
-        row_.columns[3] = 1;
+        row_.columns[2] = 1;
         const std::size_t colon = text.find(':');
         for (const auto& entry : plan::kSiteNoteKindNames) {
             if (colon != std::string::npos && lower_case(text.substr(0, colon)) == entry.name) {
                 row_.from = entry.name;
-                row_.note = trimmed(std::string_view{text}.substr(colon + 1));
+                row_.reading = trimmed(std::string_view{text}.substr(colon + 1));
                 return;
             }
         }
-        row_.note = text;
+        row_.reading = text;
     }
 
     void take_thing() {
@@ -291,12 +291,13 @@ std::string body_text(const RecceRow& row) {
                            behind(row.reading));
     case RowKind::solid:
     case RowKind::round:
-        return fmt::format("{} {}: {}", word, recce_quoted(row.from), row.reading);
+        return fmt::format("{} {}: {}", word, recce_name(row.from), row.reading);
     case RowKind::point:
         return fmt::format("{} {}{}", word, recce_name(row.from), behind(row.reading));
     case RowKind::note:
         return fmt::format("{} {}{}", word,
-                           row.from.empty() ? row.from : fmt::format("{}: ", row.from), row.note);
+                           row.from.empty() ? row.from : fmt::format("{}: ", row.from),
+                           row.reading);
     case RowKind::corners:
     case RowKind::square:
     case RowKind::squareness:
@@ -304,7 +305,7 @@ std::string body_text(const RecceRow& row) {
     case RowKind::tape:
         return fmt::format("{}{}", word, behind(row.reading));
     case RowKind::remark:
-        return fmt::format("# {}", row.note);
+        return fmt::format("# {}", row.reading);
     case RowKind::unclear:
         return row.reading;
     }
@@ -322,7 +323,7 @@ RecceRow row_at(const std::vector<std::string>& lines, std::size_t& index) {
     Parts parts = parts_of(lines[index]);
     if (parts.body.empty()) {
         row.kind = RowKind::remark;
-        row.note = parts.remark;
+        row.reading = parts.remark;
         return row;
     }
     while (goes_on(parts.body) && index + 1 < lines.size()) {

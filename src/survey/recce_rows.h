@@ -93,9 +93,11 @@ struct RowVerdict {
     Verdict verdict = Verdict::fine;
     /// "reads 3.20 m, others say 3.42 m; measure again"; empty where there is nothing to say.
     std::string words;
+    /// Of its mark among the doubtful ones of a recce, wrong ones first, from 1; 0 without a mark.
+    int number = 0;
     bool operator==(const RowVerdict&) const = default;
 };
-/// One a row of the text that the result was adjusted from.
+/// One a row of the text that the result was adjusted from, numbered.
 std::vector<RowVerdict> row_verdicts(const std::vector<RecceRow>& rows, const RecceResult& result,
                                      UnitSystem units);
 

@@ -3,26 +3,28 @@
 #include "base/words.h"
 #include "survey/recce_sentences.h"
 
+#include <algorithm>
 #include <fmt/format.h>
 
 namespace throwline::survey {
 
 namespace {
 
-/// Wrong ones before those worth a look.
+/// In the order of their marks.
 void tell_doubtful(RecceTold& told) {
-    for (const Verdict wanted : {Verdict::wrong, Verdict::worth_a_look}) {
-        for (const RowVerdict& verdict : told.verdicts) {
-            if (verdict.verdict == wanted) {
-                told.wanted.push_back(fmt::format("{}.", capitalised(verdict.words)));
-            }
+    std::vector<const RowVerdict*> doubtful;
+    for (const RowVerdict& verdict : told.verdicts) {
+        if (verdict.number > 0) {
+            doubtful.push_back(&verdict);
         }
     }
-    for (std::string& sentence : told.wanted) {
-        if (sentence.size() > 1 && sentence[sentence.size() - 2] == '.') {
-            sentence.pop_back();
-        }
+    std::sort(doubtful.begin(), doubtful.end(),
+              [](const RowVerdict* a, const RowVerdict* b) { return a->number < b->number; });
+    for (const RowVerdict* verdict : doubtful) {
+        const bool ended = verdict->words.ends_with('.');
+        told.wanted.push_back(fmt::format("{}{}", capitalised(verdict->words), ended ? "" : "."));
     }
+    told.doubtful = static_cast<int>(doubtful.size());
 }
 
 void tell_remarks(RecceTold& told, UnitSystem units) {

@@ -18,6 +18,8 @@ struct RecceTold {
     std::vector<RowVerdict> verdicts;
     /// What is to be measured, or measured again, a sentence each, most pressing first.
     std::vector<std::string> wanted;
+    /// How many of those, the first ones, are about rows with a mark: the n-th about number n.
+    int doubtful = 0;
     /// How well the readings agree, how the chains close, the ceiling, what was believed.
     std::vector<std::string> remarks;
 };

@@ -35,7 +35,7 @@ Hints hints_of(RowKind kind) {
     case RowKind::outlet:
         return {"corner read from", "corner at the other end", "6ft up 14in", "circuit"};
     case RowKind::note:
-        return {"power, breaker, noise, sun, light, access or nothing", {}, {}, "what was noticed"};
+        return {"power, breaker, noise, sun, light, access or nothing", {}, "what was noticed", {}};
     case RowKind::bearing:
         return {"first corner", "second corner", "95deg, clockwise from true north", {}};
     case RowKind::solid:
@@ -51,7 +51,7 @@ Hints hints_of(RowKind kind) {
     case RowKind::squareness:
         return {{}, {}, "how well corners are square: 0.5deg", {}};
     case RowKind::remark:
-        return {{}, {}, {}, "words for whoever reads the page"};
+        return {{}, {}, "words for whoever reads the page", {}};
     case RowKind::unclear:
         return {{}, {}, "the line as it was typed", {}};
     }
@@ -130,15 +130,14 @@ bool is_whole(const RecceRow& row) {
         return has(row.from) && has(row.reading);
     case RowKind::point:
         return has(row.from);
-    case RowKind::note:
-    case RowKind::remark:
-        return has(row.note);
     case RowKind::corners:
     case RowKind::height:
     case RowKind::square:
     case RowKind::units:
     case RowKind::tape:
     case RowKind::squareness:
+    case RowKind::note:
+    case RowKind::remark:
     case RowKind::unclear:
         return has(row.reading);
     }

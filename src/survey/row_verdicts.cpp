@@ -63,7 +63,7 @@ class Teller {
             break;
         case RowKind::height:
             if (result_.ceiling && result_.ceiling->differs) {
-                told = {Verdict::worth_a_look, ceiling_text(result_, units_)};
+                told = {Verdict::worth_a_look, ceiling_text(result_, units_), 0};
             }
             break;
         case RowKind::corners:
@@ -91,7 +91,7 @@ class Teller {
         tell_all(told, ReadingKind::chain, chain);
         const auto index = static_cast<std::size_t>(chain);
         if (index < result_.chains.size() && !result_.chains[index].closes) {
-            told = {Verdict::wrong, chain_text(result_, index, units_)};
+            told = {Verdict::wrong, chain_text(result_, index, units_), 0};
         }
     }
 
@@ -100,7 +100,7 @@ class Teller {
         for (const SurveyedReading& reading : result_.readings) {
             if (reading.kind == kind && (source < 0 || reading.source == source)
                 && rank(reading.verdict) < rank(told.verdict)) {
-                told = {reading.verdict, words_of(result_, reading, units_)};
+                told = {reading.verdict, words_of(result_, reading, units_), 0};
             }
         }
     }
@@ -119,6 +119,14 @@ std::vector<RowVerdict> row_verdicts(const std::vector<RecceRow>& rows, const Re
     std::vector<RowVerdict> verdicts;
     for (const RecceRow& row : rows) {
         verdicts.push_back(teller.next(row));
+    }
+    int number = 0;
+    for (const Verdict doubtful : {Verdict::wrong, Verdict::worth_a_look}) {
+        for (RowVerdict& verdict : verdicts) {
+            if (verdict.verdict == doubtful) {
+                verdict.number = ++number;
+            }
+        }
     }
     return verdicts;
 }

@@ -74,10 +74,10 @@ INSTANTIATE_TEST_SUITE_P(
                 ""},
         RowCase{"bearing A-B 95deg", RowKind::bearing, "A", "B", "95deg", ""},
         RowCase{"point jar outside", RowKind::point, "jar", "", "outside", ""},
-        RowCase{"Note noise: fridge # loud", RowKind::note, "noise", "", "", "fridge # loud"},
-        RowCase{"note stairs are steep", RowKind::note, "", "", "", "stairs are steep"},
+        RowCase{"Note noise: fridge # loud", RowKind::note, "noise", "", "fridge # loud", ""},
+        RowCase{"note stairs are steep", RowKind::note, "", "", "stairs are steep", ""},
         RowCase{"units cm", RowKind::units, "", "", "cm", ""},
-        RowCase{"# wet Tuesday", RowKind::remark, "", "", "", "wet Tuesday"},
+        RowCase{"# wet Tuesday", RowKind::remark, "", "", "wet Tuesday", ""},
         RowCase{"scribble", RowKind::unclear, "", "", "scribble", ""}));
 
 TEST(RecceRows, AListGoesOnInTheNextLine) {
@@ -157,8 +157,7 @@ TEST(RecceRows, UnfinishedRowsSaySo) {
 TEST(RecceRows, EveryKindSaysWhatGoesIntoIt) {
     for (const RowKind kind : kRowKinds) {
         EXPECT_FALSE(name_of(kind).empty());
-        EXPECT_FALSE(field_hint(kind, RowField::reading).empty()
-                     && field_hint(kind, RowField::note).empty());
+        EXPECT_TRUE(!field_hint(kind, RowField::reading).empty()) << name_of(kind);
     }
 }
 
@@ -180,14 +179,15 @@ TEST(RecceTold, AWrongReadingIsNamedWithWhatItShouldBe) {
     ASSERT_TRUE(said.result);
     ASSERT_EQ(said.rows.size(), said.verdicts.size());
     for (std::size_t i = 0; i < said.rows.size(); ++i) {
-        const bool is_it = said.rows[i].from == "A" && said.rows[i].to == "C"
-                           && said.rows[i].kind == RowKind::reading;
+        // The demo has a wrong one of its own: B-G.
+        const bool is_it = said.rows[i].kind == RowKind::reading
+                           && ((said.rows[i].from == "A" && said.rows[i].to == "C")
+                               || (said.rows[i].from == "B" && said.rows[i].to == "G"));
         EXPECT_EQ(said.verdicts[i].verdict == Verdict::wrong, is_it) << row_text(said.rows[i]);
     }
     ASSERT_FALSE(said.wanted.empty());
     EXPECT_EQ(said.wanted.front().substr(0, 17), "A-C reads 5.486 m");
-    EXPECT_NE(said.wanted.front().find("others say 5.79"), std::string::npos);
-    EXPECT_TRUE(said.wanted.front().ends_with(" m; measure again."));
+    EXPECT_NE(said.wanted.front().find("others say 5.787 m; measure again."), std::string::npos);
 }
 
 TEST(RecceTold, WhatIsMissingIsAskedFor) {
