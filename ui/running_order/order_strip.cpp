@@ -45,7 +45,11 @@ OrderStrip::OrderStrip(Desk& desk, MovePlayer& player, QWidget* parent)
     connect(&desk_, &Desk::shown_changed, this, [this] { viewport()->update(); });
     connect(&desk_, &Desk::now_changed, this, &OrderStrip::show_now);
     connect(&desk_, &Desk::finding_pointed_at_changed, this, [this] { viewport()->update(); });
-    connect(&pictures_, &FramePictures::arrived, this, &OrderStrip::rebuild);
+    // Pictures arrive one by one; their figures are lettered for all of them at once.
+    arrived_.setSingleShot(true);
+    arrived_.setInterval(0);
+    connect(&arrived_, &QTimer::timeout, this, &OrderStrip::rebuild);
+    connect(&pictures_, &FramePictures::arrived, &arrived_, qOverload<>(&QTimer::start));
     rebuild();
     take_analysis();
 }

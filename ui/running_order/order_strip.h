@@ -5,6 +5,7 @@
 
 #include <QAbstractScrollArea>
 #include <QPointer>
+#include <QTimer>
 #include <functional>
 
 class QLineEdit;
@@ -90,6 +91,7 @@ class OrderStrip : public QAbstractScrollArea {
     Desk& desk_;
     MovePlayer& player_;
     FramePictures pictures_;
+    QTimer arrived_;
     OrderView view_;
     /// The findings of the plan itself, whatever is previewed or on its way.
     AnalysisPtr known_;

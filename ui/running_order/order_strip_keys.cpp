@@ -277,7 +277,7 @@ void OrderStrip::fill_menu(QMenu& menu, const OrderPlace& place) {
         }
         menu.addAction(tr("One earlier"), this, [this, place] { step(place, -1); });
         menu.addAction(tr("One later"), this, [this, place] { step(place, 1); });
-        menu.addAction(tr("Take this %1 out").arg(name), this, [this, place] { remove(place); });
+        menu.addAction(tr("Take this %1 away").arg(name), this, [this, place] { remove(place); });
         menu.addSeparator();
     }
     menu.addAction(tr("New beat after now"), this, &OrderStrip::add_beat);

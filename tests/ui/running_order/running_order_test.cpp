@@ -256,7 +256,7 @@ TEST(RunningOrder, TheMenuReachesEverything) {
         words.append(action->text());
     }
     for (const char* wanted : {"Go there", "Rename", "Change its number", "One earlier",
-                               "One later", "Take this beat out", "New beat after now"}) {
+                               "One later", "Take this beat away", "New beat after now"}) {
         EXPECT_TRUE(words.contains(QString::fromLatin1(wanted))) << wanted;
     }
 }
