@@ -100,6 +100,7 @@ FloorFoot::FloorFoot(QWidget* parent) : QWidget{parent} {
     scale_->setMinimumContentsLength(17);
     scale_->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
     scale_->setAccessibleName(QStringLiteral("Scale of the floor on the screen"));
+    scale_->lineEdit()->setAccessibleName(scale_->accessibleName());
     scale_->setToolTip(QStringLiteral("Drawing first: 1:50, 1/4 in = 1 ft, or one of your own"));
     scale_->setFocusPolicy(Qt::ClickFocus);
     scale_->setMaxVisibleItems(20);
@@ -116,6 +117,7 @@ FloorFoot::FloorFoot(QWidget* parent) : QWidget{parent} {
         Q_EMIT scale_wanted(name);
         Q_EMIT done();
     });
+    connect(scale_->lineEdit(), &QLineEdit::returnPressed, this, &FloorFoot::done);
     connect(scale_->lineEdit(), &QLineEdit::editingFinished, this, [this] {
         if (scale_->currentText() != words_) {
             Q_EMIT scale_wanted(scale_->currentText());

@@ -1,0 +1,187 @@
+/// Times frames of the floor while the sheet is shifted, zoomed, and things are dragged, on a plan
+/// of 5,000 objects and a floor of 1280 by 960. A frame is everything from an event to the end of
+/// painting that the interface thread does; another program's load shows in the worst frames.
+
+#include "plan/read_plan.h"
+#include "support/small_plan.h"
+#include "ui/desk/desk.h"
+#include "ui/floor/floor.h"
+#include "ui/paint/paint.h"
+
+#include <QApplication>
+#include <QElapsedTimer>
+#include <QMouseEvent>
+#include <QWheelEvent>
+#include <algorithm>
+#include <cstdio>
+#include <cstdlib>
+#include <functional>
+
+namespace throwline::ui {
+namespace {
+
+constexpr int kObjects = 5000;
+constexpr int kFrames = 240;
+constexpr double kGoal_ms = 1000.0 / 60.0;
+
+catalogue::Catalogue tables() {
+    Checked<catalogue::Catalogue> loaded =
+        catalogue::load_catalogue(THROWLINE_SOURCE_DIR "/lensdata");
+    if (!loaded) {
+        std::fputs(text_of(loaded.error().front()).c_str(), stderr);
+        std::exit(2);
+    }
+    return std::move(*loaded);
+}
+
+/// Tables and crates in rows, with people, cameras and lamps among them.
+plan::Plan large_plan() {
+    using namespace testing_support;
+    constexpr int kPeople = 6;
+    constexpr int kCameras = 4;
+    constexpr int kLamps = 24;
+    constexpr int kPieces = kObjects - kPeople - kCameras - kLamps;
+    plan::Plan plan = bare_room(125.0, 55.0, 8.0);
+    for (int i = 0; i < kPieces; ++i) {
+        const Vec2 at{1.5 + 1.2 * (i % 100), 1.5 + 1.0 * (i / 100)};
+        add_scenery(plan, "piece " + std::to_string(i + 1),
+                    box_piece(at, 0.4 + 0.05 * (i % 7), 0.4 + 0.04 * (i % 5), 0.7));
+    }
+    for (int i = 0; i < kPeople; ++i) {
+        add_person(plan, "person " + std::to_string(i + 1), {20.0 + 12.0 * i, 25.05},
+                   Angle::degrees(-90));
+    }
+    for (int i = 0; i < kCameras; ++i) {
+        const std::string name = "camera " + std::to_string(i + 1);
+        add_camera(plan, name);
+        add_shot(plan, std::to_string(i + 1) + "A", name, {21.0 + 12.0 * i, 20.05},
+                 {"person " + std::to_string(i + 1)});
+    }
+    for (int i = 0; i < kLamps; ++i) {
+        hang_lamp(plan, "lamp " + std::to_string(i + 1), "Fresnel 650 W",
+                  {10.0 + 4.0 * i, 30.0, 6.0}, plan::ThingName{"person 3"});
+    }
+    return plan;
+}
+
+class Frames {
+  public:
+    Frames(Floor& floor, const char* what) : floor_{floor}, what_{what} {}
+
+    void time(const std::function<void()>& happens) {
+        QElapsedTimer timer;
+        timer.start();
+        happens();
+        QApplication::processEvents();
+        floor_.repaint();
+        took_ms_.push_back(static_cast<double>(timer.nsecsElapsed()) / 1e6);
+    }
+    void tell() {
+        std::sort(took_ms_.begin(), took_ms_.end());
+        const auto share = [&](double part) {
+            return took_ms_[static_cast<std::size_t>(part
+                                                     * static_cast<double>(took_ms_.size() - 1))];
+        };
+        const auto late = std::count_if(took_ms_.begin(), took_ms_.end(),
+                                        [](double ms) { return ms > kGoal_ms; });
+        std::printf("%-28s median %6.2f ms   95 %% %6.2f ms   worst %7.2f ms   late %3td of %zu\n",
+                    what_, share(0.5), share(0.95), share(1.0), late, took_ms_.size());
+    }
+
+  private:
+    Floor& floor_;
+    const char* what_;
+    std::vector<double> took_ms_;
+};
+
+void mouse(Floor& floor, QEvent::Type type, const QPointF& at, Qt::MouseButton button,
+           Qt::MouseButtons buttons) {
+    QMouseEvent event{type, at, floor.mapToGlobal(at), button, buttons, Qt::NoModifier};
+    QApplication::sendEvent(&floor, &event);
+}
+
+void rest(const Floor& floor) {
+    QElapsedTimer timer;
+    timer.start();
+    while (!floor.is_up_to_date()) {
+        QApplication::processEvents(QEventLoop::WaitForMoreEvents, 20);
+    }
+    std::printf("  (picture after %lld ms)\n", static_cast<long long>(timer.elapsed()));
+}
+
+void time_panning(Floor& floor) {
+    Frames frames{floor, "panning"};
+    QPointF at{640, 480};
+    mouse(floor, QEvent::MouseButtonPress, at, Qt::MiddleButton, Qt::MiddleButton);
+    for (int i = 0; i < kFrames; ++i) {
+        at += i < kFrames / 2 ? QPointF{5, 3} : QPointF{-5, -3};
+        frames.time([&] { mouse(floor, QEvent::MouseMove, at, Qt::NoButton, Qt::MiddleButton); });
+    }
+    mouse(floor, QEvent::MouseButtonRelease, at, Qt::MiddleButton, {});
+    frames.tell();
+}
+
+void time_zooming(Floor& floor) {
+    Frames frames{floor, "zooming"};
+    for (int i = 0; i < kFrames; ++i) {
+        const int notch = (i / 40) % 2 == 0 ? 24 : -24;
+        QWheelEvent event{{700, 400},
+                          floor.mapToGlobal(QPointF{700, 400}),
+                          {},
+                          {0, notch},
+                          Qt::NoButton,
+                          Qt::NoModifier,
+                          Qt::NoScrollPhase,
+                          false};
+        frames.time([&] { QApplication::sendEvent(&floor, &event); });
+    }
+    frames.tell();
+}
+
+void time_dragging(Floor& floor, const char* what, const Vec2& from) {
+    floor.desk().choose({});
+    const QPointF start = floor.px_of(from);
+    Frames frames{floor, what};
+    mouse(floor, QEvent::MouseButtonPress, start, Qt::LeftButton, Qt::LeftButton);
+    QPointF at = start;
+    for (int i = 0; i < kFrames; ++i) {
+        at += i < kFrames / 2 ? QPointF{1.5, 0.7} : QPointF{-1.2, -0.4};
+        frames.time([&] { mouse(floor, QEvent::MouseMove, at, Qt::NoButton, Qt::LeftButton); });
+    }
+    frames.tell();
+    QElapsedTimer timer;
+    timer.start();
+    mouse(floor, QEvent::MouseButtonRelease, at, Qt::LeftButton, {});
+    floor.repaint();
+    std::printf("  (letting go took %lld ms)\n", static_cast<long long>(timer.elapsed()));
+    rest(floor);
+}
+
+void run() {
+    Desk desk{std::make_shared<const catalogue::Catalogue>(tables())};
+    Floor floor{desk};
+    floor.resize(1280, 960);
+    floor.show();
+    desk.lay_out(std::make_shared<const plan::Plan>(large_plan()), true);
+    desk.stop_checking();
+    rest(floor);
+    time_panning(floor);
+    time_zooming(floor);
+    floor.fit();
+    rest(floor);
+    time_dragging(floor, "dragging one of all", {21.9, 10.5});
+    floor.zoom_to({{edit::Kind::camera, "camera 2", 0}, {edit::Kind::person, "person 2", 0}});
+    rest(floor);
+    time_dragging(floor, "dragging a camera", {33.0, 20.05});
+}
+
+} // namespace
+} // namespace throwline::ui
+
+int main(int argc, char** argv) {
+    qputenv("QT_QPA_PLATFORM", "offscreen");
+    const QApplication application{argc, argv};
+    const throwline::paint::PaintSession session;
+    throwline::ui::run();
+    return 0;
+}
