@@ -65,4 +65,8 @@ std::string nearest_name(std::string_view typed, std::span<const std::string> ca
     return nearest;
 }
 
+std::size_t typing_distance(std::string_view typed, std::string_view meant) {
+    return edit_distance(lower_case(typed), lower_case(meant));
+}
+
 } // namespace throwline

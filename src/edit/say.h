@@ -23,7 +23,14 @@ struct ChooseWish {
 struct NowWish {
     Now now;
 };
-using Said = std::variant<Step, ActionWish, ChooseWish, NowWish>;
+/// A value of the Card, which is fulfilled by card::fulfilled(). No things: those that are chosen.
+struct FieldWish {
+    std::vector<Thing> things;
+    /// In the words that were said: "height".
+    std::string field;
+    std::string text;
+};
+using Said = std::variant<Step, ActionWish, ChooseWish, NowWish, FieldWish>;
 
 /// A sentence that can be said, for the help and for completion.
 struct Saying {
@@ -51,5 +58,8 @@ Result<Said> said(const Context& context, std::span<const Thing> chosen, std::st
 std::vector<std::string> completions(const Context& context, std::span<const Thing> chosen,
                                      std::string_view sentence,
                                      std::span<const SayableAction> actions);
+/// The sentence with a completion in place of the beginning of it that was typed: "move cam" and
+/// "camera 2" give "move camera 2".
+std::string completed(std::string_view sentence, std::string_view completion);
 
 } // namespace throwline::edit
