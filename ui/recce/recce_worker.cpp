@@ -4,18 +4,11 @@
 #include "ui/paint/fonts.h"
 
 #include <QMetaObject>
-#include <condition_variable>
-#include <mutex>
 #include <optional>
 
 namespace throwline::ui {
 
 namespace {
-
-struct Numbered {
-    int number = 0;
-    RecceQuestion question;
-};
 
 std::shared_ptr<const sheet::Drawing> drawn(const RecceQuestion& question,
                                             const survey::RecceTold& told) {
@@ -32,44 +25,24 @@ std::shared_ptr<const sheet::Drawing> drawn(const RecceQuestion& question,
 
 } // namespace
 
-struct RecceWorker::Shared {
-    std::mutex guard;
-    std::condition_variable_any changed;
-    std::optional<Numbered> waiting;
-};
-
 RecceWorker::RecceWorker(QObject* parent)
-    : QObject{parent}, shared_{std::make_unique<Shared>()},
-      thread_{[this](const std::stop_token& stop) { work(stop); }} {}
+    : QObject{parent}, thread_{[this](const std::stop_token& stop) { work(stop); }} {}
 
 RecceWorker::~RecceWorker() = default;
 
 void RecceWorker::ask(RecceQuestion question) {
-    {
-        const std::lock_guard lock{shared_->guard};
-        shared_->waiting = Numbered{++asked_, std::move(question)};
-    }
-    shared_->changed.notify_one();
+    waiting_.put({++asked_, std::move(question)});
 }
 
 void RecceWorker::work(const std::stop_token& stop) {
-    while (true) {
-        Numbered now;
-        {
-            std::unique_lock lock{shared_->guard};
-            if (!shared_->changed.wait(lock, stop, [&] { return shared_->waiting.has_value(); })) {
-                return;
-            }
-            now = std::move(*shared_->waiting);
-            shared_->waiting.reset();
-        }
+    while (std::optional<Numbered> now = waiting_.take(stop)) {
         auto answer = std::make_shared<RecceSeen>();
-        answer->told = survey::told(now.question.text);
-        answer->drawing = drawn(now.question, answer->told);
-        answer->question = std::move(now.question);
+        answer->told = survey::told(now->question.text);
+        answer->drawing = drawn(now->question, answer->told);
+        answer->question = std::move(now->question);
         QMetaObject::invokeMethod(
             this,
-            [this, number = now.number, made = std::shared_ptr<const RecceSeen>{answer}] {
+            [this, number = now->number, made = std::shared_ptr<const RecceSeen>{answer}] {
                 if (number == asked_) {
                     answered_ = number;
                     Q_EMIT seen(made);

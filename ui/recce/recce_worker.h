@@ -1,5 +1,6 @@
 #pragma once
 
+#include "base/latest.h"
 #include "sheet/drawing.h"
 #include "survey/recce_told.h"
 #include "ui/desk/desk.h"
@@ -44,12 +45,15 @@ class RecceWorker : public QObject {
     void seen(std::shared_ptr<const throwline::ui::RecceSeen> answer);
 
   private:
-    struct Shared;
+    struct Numbered {
+        int number = 0;
+        RecceQuestion question;
+    };
     void work(const std::stop_token& stop);
 
     int asked_ = 0;
     int answered_ = 0;
-    std::unique_ptr<Shared> shared_;
+    Latest<Numbered> waiting_;
     /// Last, so that it ends before what it uses.
     std::jthread thread_;
 };

@@ -5,22 +5,12 @@
 #include "ui/look/picture_image.h"
 
 #include <QMetaObject>
-#include <condition_variable>
 #include <map>
-#include <mutex>
 #include <set>
 
 namespace throwline::ui {
 
 namespace {
-
-using AnalysisPtr = std::shared_ptr<const checks::Analysis>;
-
-struct Question {
-    int number = 0;
-    AnalysisPtr analysis;
-    int side_px = 0;
-};
 
 /// Pictures by what they were drawn from.
 using Kept = std::map<std::pair<std::uint64_t, int>, QImage>;
@@ -52,29 +42,18 @@ QImage picture_of(const checks::ShotScene& scene, int side_px, const Kept& befor
 
 } // namespace
 
-struct FramePictures::Shared {
-    std::mutex guard;
-    std::condition_variable_any changed;
-    std::optional<Question> waiting;
-};
-
 FramePictures::FramePictures(QObject* parent)
-    : QObject{parent}, shared_{std::make_unique<Shared>()},
-      thread_{[this](const std::stop_token& stop) { work(stop); }} {}
+    : QObject{parent}, thread_{[this](const std::stop_token& stop) { work(stop); }} {}
 
 FramePictures::~FramePictures() = default;
 
-void FramePictures::ask(AnalysisPtr analysis, int side_px) {
+void FramePictures::ask(std::shared_ptr<const checks::Analysis> analysis, int side_px) {
     std::set<std::string> there;
     for (const checks::ShotScene& scene : analysis->shots) {
         there.insert(scene.shot->id.name);
     }
     std::erase_if(pictures_, [&](const auto& entry) { return !there.contains(entry.first); });
-    {
-        const std::lock_guard lock{shared_->guard};
-        shared_->waiting = Question{++asked_, std::move(analysis), side_px};
-    }
-    shared_->changed.notify_one();
+    waiting_.put({++asked_, std::move(analysis), side_px});
 }
 
 const FramePicture* FramePictures::of(const plan::Id<plan::Shot>& shot) const {
@@ -84,35 +63,22 @@ const FramePicture* FramePictures::of(const plan::Id<plan::Shot>& shot) const {
 
 void FramePictures::work(const std::stop_token& stop) {
     Kept kept;
-    while (true) {
-        Question question;
-        {
-            std::unique_lock lock{shared_->guard};
-            if (!shared_->changed.wait(lock, stop, [&] { return shared_->waiting.has_value(); })) {
-                return;
-            }
-            question = std::move(*shared_->waiting);
-            shared_->waiting.reset();
-        }
-        const auto is_stale = [&] {
-            const std::lock_guard lock{shared_->guard};
-            return shared_->waiting.has_value() || stop.stop_requested();
-        };
+    while (const std::optional<Question> question = waiting_.take(stop)) {
         Kept made;
         bool whole = true;
-        for (const checks::ShotScene* scene : scenes_shown(*question.analysis)) {
-            if (is_stale()) {
+        for (const checks::ShotScene* scene : scenes_shown(*question->analysis)) {
+            if (waiting_.has_one() || stop.stop_requested()) {
                 whole = false;
                 break;
             }
-            FramePicture picture{question.analysis->plan, {}, {}};
-            picture.image = picture_of(*scene, question.side_px, kept, made);
+            FramePicture picture{question->analysis->plan, {}, {}};
+            picture.image = picture_of(*scene, question->side_px, kept, made);
             if (scene->view) {
                 picture.focal = scene->view->focal;
             }
             QMetaObject::invokeMethod(
                 this,
-                [this, number = question.number, shot = scene->shot->id, picture] {
+                [this, number = question->number, shot = scene->shot->id, picture] {
                     take(number, shot, picture);
                 },
                 Qt::QueuedConnection);

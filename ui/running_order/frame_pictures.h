@@ -1,5 +1,6 @@
 #pragma once
 
+#include "base/latest.h"
 #include "checks/check.h"
 
 #include <QImage>
@@ -42,14 +43,18 @@ class FramePictures : public QObject {
     void arrived();
 
   private:
-    struct Shared;
+    struct Question {
+        int number = 0;
+        std::shared_ptr<const checks::Analysis> analysis;
+        int side_px = 0;
+    };
     void work(const std::stop_token& stop);
     void take(int question, const plan::Id<plan::Shot>& shot, const FramePicture& picture);
 
     std::unordered_map<std::string, FramePicture> pictures_;
     /// Number of the question asked last.
     int asked_ = 0;
-    std::unique_ptr<Shared> shared_;
+    Latest<Question> waiting_;
     /// Last, so that it ends before what it uses.
     std::jthread thread_;
 };

@@ -6,9 +6,6 @@
 #include <QMetaObject>
 #include <algorithm>
 #include <chrono>
-#include <condition_variable>
-#include <mutex>
-#include <utility>
 
 namespace throwline::ui {
 
@@ -18,11 +15,6 @@ namespace {
 constexpr int kQuickSide_px = 240;
 /// How long nothing must be asked before the whole picture is made.
 constexpr std::chrono::milliseconds kStill{80};
-
-struct Numbered {
-    int number = 0;
-    FrameQuestion question;
-};
 
 std::shared_ptr<const RaisedFrame> raised(const FrameQuestion& question) {
     const plan::Plan& plan = *question.plan;
@@ -60,66 +52,39 @@ QImage picture(const RaisedFrame& frame, Shading shading, int side_px) {
 
 } // namespace
 
-struct FrameWorker::Shared {
-    std::mutex guard;
-    std::condition_variable_any changed;
-    std::optional<Numbered> waiting;
-};
-
 FrameWorker::FrameWorker(QObject* parent)
-    : QObject{parent}, shared_{std::make_unique<Shared>()},
-      thread_{[this](const std::stop_token& stop) { work(stop); }} {}
+    : QObject{parent}, thread_{[this](const std::stop_token& stop) { work(stop); }} {}
 
 FrameWorker::~FrameWorker() = default;
 
 void FrameWorker::ask(FrameQuestion question) {
-    {
-        const std::lock_guard lock{shared_->guard};
-        shared_->waiting = Numbered{++asked_, std::move(question)};
-    }
-    shared_->changed.notify_one();
+    waiting_.put({++asked_, std::move(question)});
 }
 
 void FrameWorker::forget() {
-    const std::lock_guard lock{shared_->guard};
     ++asked_;
-    shared_->waiting.reset();
+    waiting_.clear();
 }
 
 void FrameWorker::work(const std::stop_token& stop) {
-    Numbered now;
+    FrameQuestion before;
     std::shared_ptr<const RaisedFrame> frame;
-    const auto is_asked = [&] { return shared_->waiting.has_value(); };
-    while (true) {
-        FrameQuestion before = std::exchange(now.question, {});
-        {
-            std::unique_lock lock{shared_->guard};
-            if (!shared_->changed.wait(lock, stop, is_asked)) {
-                return;
-            }
-            now = std::move(*shared_->waiting);
-            shared_->waiting.reset();
+    while (const std::optional<Numbered> now = waiting_.take(stop)) {
+        const FrameQuestion& question = now->question;
+        if (frame == nullptr || !same_stage(before, question)) {
+            frame = raised(question);
         }
-        if (frame == nullptr || !same_stage(before, now.question)) {
-            frame = raised(now.question);
-        }
+        before = question;
         if (frame == nullptr) {
             continue;
         }
-        const int side_px = now.question.side_px;
-        const Shading shading = now.question.shading;
-        post(now.number,
-             {now.question, frame, picture(*frame, shading, std::min(kQuickSide_px, side_px))});
-        if (side_px <= kQuickSide_px) {
-            continue;
+        const int quick_px = std::min(kQuickSide_px, question.side_px);
+        post(now->number, {question, frame, picture(*frame, question.shading, quick_px)});
+        if (quick_px < question.side_px && !waiting_.came_within(kStill, stop)
+            && !stop.stop_requested()) {
+            post(now->number,
+                 {question, frame, picture(*frame, question.shading, question.side_px)});
         }
-        {
-            std::unique_lock lock{shared_->guard};
-            if (shared_->changed.wait_for(lock, stop, kStill, is_asked) || stop.stop_requested()) {
-                continue;
-            }
-        }
-        post(now.number, {now.question, frame, picture(*frame, shading, side_px)});
     }
 }
 

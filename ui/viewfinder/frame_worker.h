@@ -1,5 +1,6 @@
 #pragma once
 
+#include "base/latest.h"
 #include "checks/check.h"
 #include "sheet/frame_words.h"
 #include "ui/desk/desk.h"
@@ -60,12 +61,15 @@ class FrameWorker : public QObject {
     void seen(std::shared_ptr<const throwline::ui::FrameSeen> frame);
 
   private:
-    struct Shared;
+    struct Numbered {
+        int number = 0;
+        FrameQuestion question;
+    };
     void work(const std::stop_token& stop);
     void post(int number, FrameSeen frame);
 
     int asked_ = 0;
-    std::unique_ptr<Shared> shared_;
+    Latest<Numbered> waiting_;
     /// Last, so that it ends before what it uses.
     std::jthread thread_;
 };

@@ -157,6 +157,10 @@ void Viewfinder::tell_frame() {
         advice_button_->setText(tr("New shot by %1").arg(text(camera_for_shot().name)));
     }
     const FrameSeen* frame = view_->frame();
+    title_->setText(frame == nullptr ? QString{}
+                                     : tr("<b>%1</b> in beat %2")
+                                           .arg(text(frame->question.shot.name).toHtmlEscaped(),
+                                                text(frame->question.beat.name).toHtmlEscaped()));
     const QString words = frame == nullptr ? QString{} : text(frame->raised->words.line());
     words_->setText(words);
     view_->setAccessibleDescription(words.isEmpty() ? why : words);

@@ -1,0 +1,55 @@
+#pragma once
+
+#include <chrono>
+#include <condition_variable>
+#include <mutex>
+#include <optional>
+#include <stop_token>
+#include <utility>
+
+namespace throwline {
+
+/// Where a question waits for the thread that answers it. The newest one wins: what nobody has
+/// taken yet is dropped when another is put. Safe from any thread.
+template <class Question>
+class Latest {
+  public:
+    void put(Question question) {
+        {
+            const std::lock_guard lock{guard_};
+            waiting_ = std::move(question);
+        }
+        changed_.notify_one();
+    }
+    void clear() {
+        const std::lock_guard lock{guard_};
+        waiting_.reset();
+    }
+
+    /// Waits for a question and takes it; nothing once stopped.
+    std::optional<Question> take(const std::stop_token& stop) {
+        std::unique_lock lock{guard_};
+        changed_.wait(lock, stop, [&] { return waiting_.has_value(); });
+        if (stop.stop_requested()) {
+            return std::nullopt;
+        }
+        return std::exchange(waiting_, std::nullopt);
+    }
+    /// Whether one waits.
+    bool has_one() const {
+        const std::lock_guard lock{guard_};
+        return waiting_.has_value();
+    }
+    /// Waits for one for a while without taking it; whether it came.
+    bool came_within(std::chrono::milliseconds while_, const std::stop_token& stop) {
+        std::unique_lock lock{guard_};
+        return changed_.wait_for(lock, stop, while_, [&] { return waiting_.has_value(); });
+    }
+
+  private:
+    mutable std::mutex guard_;
+    std::condition_variable_any changed_;
+    std::optional<Question> waiting_;
+};
+
+} // namespace throwline
