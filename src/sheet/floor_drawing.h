@@ -35,7 +35,7 @@ struct Overlays {
     bool operator==(const Overlays&) const = default;
 };
 
-/// A level map computed before, see stage/level_map.h; drawn as it is whatever the plan.
+/// Levels on the floor as a picture with contours, see level_picture.h.
 struct LevelPicture;
 
 struct FloorQuestion {

@@ -64,8 +64,8 @@ const PlacedLamp* Stage::lamp(const plan::Id<plan::Lamp>& lamp) const {
     return find_in(lamps, [&](const PlacedLamp& placed) { return placed.lamp == lamp; });
 }
 
-Stage raise(const plan::Plan& plan, const catalogue::Catalogue& catalogue,
-            const plan::Id<plan::Beat>& beat, const plan::Id<plan::Shot>& shot) {
+Stage raise_without_rays(const plan::Plan& plan, const catalogue::Catalogue& catalogue,
+                         const plan::Id<plan::Beat>& beat, const plan::Id<plan::Shot>& shot) {
     Stage stage;
     stage.beat = beat;
     stage.shot = shot;
@@ -77,6 +77,12 @@ Stage raise(const plan::Plan& plan, const catalogue::Catalogue& catalogue,
     raise_cameras(raising);
     raise_lamps(raising);
     raise_booms(raising);
+    return stage;
+}
+
+Stage raise(const plan::Plan& plan, const catalogue::Catalogue& catalogue,
+            const plan::Id<plan::Beat>& beat, const plan::Id<plan::Shot>& shot) {
+    Stage stage = raise_without_rays(plan, catalogue, beat, shot);
     stage.rays = std::make_shared<const RayScene>(stage.solids);
     return stage;
 }

@@ -105,6 +105,9 @@ std::string wall_name(int index);
 /// nothing. The plan must be one the reader accepts; a name that nothing has is left out.
 Stage raise(const plan::Plan& plan, const catalogue::Catalogue& catalogue,
             const plan::Id<plan::Beat>& beat, const plan::Id<plan::Shot>& shot = {});
+/// The same without `rays`, for who only draws: nothing may be asked of these.
+Stage raise_without_rays(const plan::Plan& plan, const catalogue::Catalogue& catalogue,
+                         const plan::Id<plan::Beat>& beat, const plan::Id<plan::Shot>& shot = {});
 
 /// Where a named thing is looked at: a person's face, the middle of anything else.
 std::optional<Vec3> look_point(const Stage& stage, const std::string& name);

@@ -1,0 +1,42 @@
+#pragma once
+
+#include "stage/stage.h"
+
+#include <memory>
+#include <optional>
+#include <stop_token>
+#include <vector>
+
+namespace throwline::stage {
+
+/// Where levels are wanted: points on a level plane at a height, the plane facing up.
+struct LevelQuestion {
+    double height_m = 0.0;
+    /// At most this far apart; wider where the room would take more points than the limit.
+    double spacing_m = 0.1;
+};
+
+/// Most points across and up.
+inline constexpr int kMostColumns = 400;
+inline constexpr int kMostRows = 300;
+
+/// Levels on a grid of points over the room, row by row from the lower left; 0 outside the room.
+struct LevelMap {
+    Vec2 low = Vec2::Zero();
+    double spacing_m = 0.1;
+    double height_m = 0.0;
+    int columns = 0;
+    int rows = 0;
+    std::vector<double> levels_lx;
+
+    Vec2 at(int column, int row) const {
+        return low + spacing_m * Vec2{static_cast<double>(column), static_cast<double>(row)};
+    }
+};
+
+/// Level from all lamps that burn on the stage, which must have rays. Nothing when stopped, or when
+/// there is no room.
+std::optional<LevelMap> level_map(const Stage& stage, std::span<const Vec2> room,
+                                  const LevelQuestion& question, const std::stop_token& stop = {});
+
+} // namespace throwline::stage
