@@ -13,16 +13,32 @@ constexpr std::size_t kMostWithHandles = 6;
 
 } // namespace
 
-Bench::Bench(Desk& desk) : desk_{desk} {}
+Bench::Bench(Desk& desk) : desk_{desk} {
+    gather_pick();
+}
+
 Bench::~Bench() = default;
 
+void Bench::gather_pick() {
+    known_plan_ = desk_.plan();
+    known_now_ = desk_.now();
+    known_catalogue_ = desk_.catalogue();
+    pick_ = std::async(std::launch::async,
+                       [plan = known_plan_, catalogue = known_catalogue_, now = known_now_] {
+                           return edit::PickField{edit::Context{*plan, *catalogue, now}};
+                       });
+    field_ = {};
+}
+
+void Bench::gather_field() {
+    field_ = std::async(std::launch::async, [plan = known_plan_, catalogue = known_catalogue_,
+                                             now = known_now_, left_out = left_out_] {
+        return edit::SnapField{edit::Context{*plan, *catalogue, now}, left_out};
+    });
+}
+
 const edit::PickField& Bench::pick() {
-    if (!pick_) {
-        known_plan_ = desk_.plan();
-        known_now_ = desk_.now();
-        pick_.emplace(desk_.context());
-    }
-    return *pick_;
+    return pick_.get();
 }
 
 std::vector<edit::Thing> Bench::under(const Pointer& pointer) {
@@ -69,18 +85,17 @@ const std::vector<Polygon>& Bench::outlines() {
 }
 
 void Bench::leave_out_of_snapping(std::vector<edit::Thing> things) {
-    if (things != left_out_) {
+    if (things != left_out_ || !field_.valid()) {
         left_out_ = std::move(things);
-        field_.reset();
+        gather_field();
     }
 }
 
 const edit::SnapField& Bench::field() {
-    if (!field_) {
-        pick();
-        field_.emplace(desk_.context(), left_out_);
+    if (!field_.valid()) {
+        gather_field();
     }
-    return *field_;
+    return field_.get();
 }
 
 edit::SnapSettings Bench::settings_now() const {
@@ -175,9 +190,9 @@ QString Bench::shown(double length_m) const {
 void Bench::forget() {
     handles_.reset();
     outlines_.reset();
-    if (known_plan_ != desk_.plan() || known_now_ != desk_.now()) {
-        pick_.reset();
-        field_.reset();
+    if (known_plan_ != desk_.plan() || known_now_ != desk_.now()
+        || known_catalogue_ != desk_.catalogue()) {
+        gather_pick();
     }
 }
 

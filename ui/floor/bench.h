@@ -10,6 +10,7 @@
 #include <QObject>
 #include <QString>
 #include <QStringList>
+#include <future>
 #include <optional>
 #include <vector>
 
@@ -52,7 +53,8 @@ class Bench : public QObject {
     /// Outlines of what is chosen as it is shown.
     const std::vector<Polygon>& outlines();
 
-    /// From now on these draw nothing to them: they are what is being moved.
+    /// From now on these draw nothing to them: they are what is being moved. What does is gathered
+    /// on another thread, so say it before it is asked for.
     void leave_out_of_snapping(std::vector<edit::Thing> things);
     /// Where a point is drawn to; itself with Alt held or nothing in reach. What drew it is shown.
     Vec2 snapped(const Pointer& pointer, const std::optional<Vec2>& from = std::nullopt);
@@ -100,13 +102,17 @@ class Bench : public QObject {
   private:
     edit::SnapSettings settings_now() const;
     const edit::SnapField& field();
+    void gather_pick();
+    void gather_field();
 
     Desk& desk_;
     /// What the two fields are of.
     plan::PlanPtr known_plan_;
     edit::Now known_now_;
-    std::optional<edit::PickField> pick_;
-    std::optional<edit::SnapField> field_;
+    CataloguePtr known_catalogue_;
+    /// With thousands of things each takes several frames to make.
+    std::shared_future<edit::PickField> pick_;
+    std::shared_future<edit::SnapField> field_;
     std::vector<edit::Thing> left_out_;
     std::optional<std::vector<edit::Handle>> handles_;
     std::optional<std::vector<Polygon>> outlines_;

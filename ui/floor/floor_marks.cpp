@@ -122,6 +122,31 @@ QColor reading_ink(Theme theme) {
     return paint::hue(sheet::Ink::lettering, theme);
 }
 
+/// A text in the middle of a line, along it, never upside down, on bare ground.
+void paint_along(QPainter& painter, Theme theme, const QPointF& a, const QPointF& b,
+                 const QString& text) {
+    const QFontMetricsF metrics{painter.font()};
+    const QRectF slip{0, 0, metrics.horizontalAdvance(text) + 10.0, metrics.height() + 2.0};
+    painter.save();
+    painter.translate((a + b) / 2.0);
+    double turn_deg = std::atan2(b.y() - a.y(), b.x() - a.x()) * 180.0 / std::numbers::pi;
+    if (turn_deg > 90.0 || turn_deg <= -90.0) {
+        turn_deg += 180.0;
+    }
+    // Upright texts read from the right, as on the sheets.
+    if (turn_deg == 90.0) {
+        turn_deg = -90.0;
+    }
+    painter.rotate(turn_deg);
+    painter.translate(-slip.width() / 2.0, -slip.height() / 2.0);
+    painter.setPen(Qt::NoPen);
+    painter.setBrush(floor_ground(theme));
+    painter.drawRoundedRect(slip, 3.0, 3.0);
+    painter.setPen(reading_ink(theme));
+    painter.drawText(slip, Qt::AlignCenter, text);
+    painter.restore();
+}
+
 } // namespace
 
 void paint_choice(QPainter& painter, const MarkInk& ink, const Polygon& outline, bool is_locked) {
@@ -221,26 +246,25 @@ void paint_measure(QPainter& painter, const MarkInk& ink, const Vec2& from, cons
     const QPointF b = ink.view.at(to);
     const QColor hue = choice_hue(ink.theme);
     const QPointF aside = left_of(unit(a, b)) * 6.0;
-    painter.setPen(pen_of(hue, kLine_px));
+    painter.setPen(pen_of(faint(floor_ground(ink.theme), 0.8), 6.0));
+    painter.drawLine(QLineF{a, b});
+    painter.setPen(pen_of(hue, 2.0));
     painter.drawLine(QLineF{a, b});
     painter.drawLine(QLineF{a - aside, a + aside});
     painter.drawLine(QLineF{b - aside, b + aside});
-    const QFontMetricsF metrics{painter.font()};
-    const QRectF slip{0, 0, metrics.horizontalAdvance(text) + 10.0, metrics.height() + 2.0};
-    painter.save();
-    painter.translate((a + b) / 2.0);
-    double turn_deg = std::atan2(b.y() - a.y(), b.x() - a.x()) * 180.0 / std::numbers::pi;
-    if (turn_deg > 90.0 || turn_deg <= -90.0) {
-        turn_deg += 180.0;
+    paint_along(painter, ink.theme, a, b, text);
+}
+
+void paint_leg(QPainter& painter, const MarkInk& ink, const Vec2& from, const Vec2& to,
+               const QString& text) {
+    const QPointF a = ink.view.at(from);
+    const QPointF b = ink.view.at(to);
+    painter.setPen(pen_of(faint(choice_hue(ink.theme), 0.7), 1.0, Qt::DotLine));
+    painter.drawLine(QLineF{a, b});
+    const double room_px = QFontMetricsF{painter.font()}.horizontalAdvance(text) + 24.0;
+    if (QLineF{a, b}.length() > room_px) {
+        paint_along(painter, ink.theme, a, b, text);
     }
-    painter.rotate(turn_deg);
-    painter.translate(-slip.width() / 2.0, -slip.height() / 2.0);
-    painter.setPen(Qt::NoPen);
-    painter.setBrush(floor_ground(ink.theme));
-    painter.drawRoundedRect(slip, 3.0, 3.0);
-    painter.setPen(reading_ink(ink.theme));
-    painter.drawText(slip, Qt::AlignCenter, text);
-    painter.restore();
 }
 
 void paint_slip(QPainter& painter, Theme theme, const QPointF& near_px, const QStringList& lines,

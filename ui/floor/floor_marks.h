@@ -42,6 +42,9 @@ void paint_being_drawn(QPainter& painter, const MarkInk& ink, const std::vector<
 /// A line with a tick at each end and its length lettered along it.
 void paint_measure(QPainter& painter, const MarkInk& ink, const Vec2& from, const Vec2& to,
                    const QString& text);
+/// How far that is along one axis: a dotted line with its length, where there is room for it.
+void paint_leg(QPainter& painter, const MarkInk& ink, const Vec2& from, const Vec2& to,
+               const QString& text);
 /// Words on a slip of paper near a place, within `inside`.
 void paint_slip(QPainter& painter, Theme theme, const QPointF& near_px, const QStringList& lines,
                 const QRectF& inside, bool is_refusal);

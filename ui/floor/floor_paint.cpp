@@ -45,9 +45,9 @@ void Floor::paintEvent(QPaintEvent*) {
     hand_->paint(painter);
     paint_words(painter);
     if (hasFocus()) {
-        painter.setPen(QPen{choice_hue(bench_->theme), 2.0});
+        painter.setPen(QPen{choice_hue(bench_->theme), 1.5});
         painter.setBrush(Qt::NoBrush);
-        painter.drawRect(view().window_px.adjusted(1, 1, -1, -1));
+        painter.drawRect(view().window_px.adjusted(0.75, 0.75, -0.75, -0.75));
     }
     painter.setClipping(false);
     paint_rulers(painter, {view(), QSizeF{size()}, desk_.plan()->units, bench_->theme,

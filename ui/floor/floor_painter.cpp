@@ -15,6 +15,9 @@ namespace throwline::ui {
 
 namespace {
 
+/// While the plan changes again and again a picture that is a little late is better than none.
+constexpr qint64 kLongestWithout_ms = 150;
+
 struct Question {
     int number = 0;
     PictureWanted wanted;
@@ -45,14 +48,6 @@ std::optional<sheet::Drawing> drawing_of(const PictureWanted& wanted, const std:
     return sheet::floor_drawing(question, paint::FontMeasure{}, stop);
 }
 
-/// Bare paper of the sheets is white; the floor's is warm, and whatever covers it too.
-void warm(QPainter& painter, const QRectF& window, Theme theme) {
-    if (theme == Theme::light) {
-        painter.setCompositionMode(QPainter::CompositionMode_Multiply);
-        painter.fillRect(window, floor_ground(theme));
-    }
-}
-
 double ms_since(std::chrono::steady_clock::time_point start) {
     return std::chrono::duration<double, std::milli>(std::chrono::steady_clock::now() - start)
         .count();
@@ -79,7 +74,8 @@ std::optional<QImage> painted_floor(const PictureWanted& wanted, const std::stop
     QImage image{static_cast<int>(std::ceil(window.width * device_px_per_mm)),
                  static_cast<int>(std::ceil(window.height * device_px_per_mm)),
                  QImage::Format_RGB32};
-    image.fill(wanted.theme == Theme::light ? QColor{Qt::white} : floor_ground(wanted.theme));
+    const QColor ground = floor_ground(wanted.theme);
+    image.fill(ground);
     QPainter painter{&image};
     painter.setRenderHint(QPainter::Antialiasing);
     painter.scale(device_px_per_mm, device_px_per_mm);
@@ -88,10 +84,8 @@ std::optional<QImage> painted_floor(const PictureWanted& wanted, const std::stop
         if (stop.stop_requested()) {
             return std::nullopt;
         }
-        paint::paint_layer(painter, layer, wanted.theme);
+        paint::paint_layer(painter, layer, wanted.theme, ground);
     }
-    painter.resetTransform();
-    warm(painter, image.rect(), wanted.theme);
     painter.end();
     image.setDevicePixelRatio(wanted.device_pixel_ratio);
     return image;
@@ -115,18 +109,20 @@ FloorPicture::~FloorPicture() {
     shared_->under_way.request_stop();
 }
 
-int FloorPicture::ask(PictureWanted wanted, bool afresh) {
+void FloorPicture::ask(PictureWanted wanted, bool afresh) {
+    if (!is_busy()) {
+        waiting_.start();
+    }
     ++asked_;
     {
         const std::lock_guard lock{shared_->guard};
-        if (afresh) {
+        if (afresh && (!waiting_.isValid() || waiting_.elapsed() < kLongestWithout_ms)) {
             oldest_ = asked_;
             shared_->under_way.request_stop();
         }
         shared_->waiting = Question{asked_, std::move(wanted), {}};
     }
     shared_->changed.notify_one();
-    return asked_;
 }
 
 void FloorPicture::work(const std::stop_token& stop) {
@@ -157,6 +153,7 @@ void FloorPicture::work(const std::stop_token& stop) {
 void FloorPicture::take(FloorImage made) {
     if (made.number >= oldest_) {
         latest_ = std::move(made);
+        waiting_.start();
         Q_EMIT arrived();
     }
 }

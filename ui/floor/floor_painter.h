@@ -4,6 +4,7 @@
 #include "ui/desk/desk.h"
 #include "ui/look/look.h"
 
+#include <QElapsedTimer>
 #include <QImage>
 #include <QObject>
 #include <memory>
@@ -61,9 +62,9 @@ class FloorPicture : public QObject {
     explicit FloorPicture(QObject* parent = nullptr);
     ~FloorPicture() override;
 
-    /// Returns the number that the picture will have, or a later one in its place. `afresh`: what
-    /// is being made is stopped, and not shown when it is done all the same.
-    int ask(PictureWanted wanted, bool afresh);
+    /// `afresh`: what is being made is of no use and is stopped, unless there has been nothing new
+    /// for so long that the next may come too late as well.
+    void ask(PictureWanted wanted, bool afresh);
     /// The newest there is.
     const std::optional<FloorImage>& latest() const { return latest_; }
     bool is_busy() const { return !latest_ || latest_->number != asked_; }
@@ -80,6 +81,8 @@ class FloorPicture : public QObject {
     int asked_ = 0;
     /// Pictures before this one are of no use any more.
     int oldest_ = 0;
+    /// Since the first question after the newest picture.
+    QElapsedTimer waiting_;
     std::unique_ptr<Shared> shared_;
     /// Last, so that it ends before what it uses.
     std::jthread thread_;

@@ -132,6 +132,7 @@ void ChooseHand::press_on(const std::vector<edit::Thing>& under, const Pointer&)
     } else if (!was_chosen_) {
         desk().choose(edit::whole_groups(desk().context(), std::span{&under.front(), 1}));
     }
+    bench().leave_out_of_snapping(desk().chosen());
 }
 
 void ChooseHand::toggle(const edit::Thing& thing) {

@@ -48,11 +48,6 @@ void MeasureHand::release(const Pointer& pointer) {
 void MeasureHand::go_to(const Vec2& to) {
     to_ = to;
     QStringList words;
-    if (from_) {
-        words << QStringLiteral("across %1, up %2")
-                     .arg(bench().shown(std::abs(to_.x() - from_->x())),
-                          bench().shown(std::abs(to_.y() - from_->y())));
-    }
     if (bench().snap()) {
         words << QString::fromStdString(bench().snap()->words);
     }
@@ -94,11 +89,9 @@ void MeasureHand::paint(QPainter& painter) const {
     const MarkInk ink{bench().view, bench().theme};
     if (from_) {
         const Vec2 elbow{to_.x(), from_->y()};
-        painter.setPen(QPen{seam_hue(bench().theme), 1.0, Qt::DotLine});
-        painter.drawPolyline(
-            QPolygonF{{bench().view.at(*from_), bench().view.at(elbow), bench().view.at(to_)}});
-        paint_measure(painter, ink, *from_, to_,
-                      is_done_ ? result() : bench().shown((to_ - *from_).norm()));
+        paint_leg(painter, ink, *from_, elbow, bench().shown(std::abs(to_.x() - from_->x())));
+        paint_leg(painter, ink, to_, elbow, bench().shown(std::abs(to_.y() - from_->y())));
+        paint_measure(painter, ink, *from_, to_, bench().shown((to_ - *from_).norm()));
     }
     if (bench().snap() && !is_done_) {
         paint_snap(painter, ink, *bench().snap(), true);

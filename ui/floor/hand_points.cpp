@@ -176,8 +176,9 @@ QString PointsHand::hint() const {
         return QString::fromUtf8(drawn_.first_hint);
     }
     if (drawn_.closes) {
-        return QStringLiteral("Click the corners, or type a length and a direction: 4 m 90°; "
-                              "Enter closes");
+        return QStringLiteral("Click corners, or type length and direction: %1; Enter closes")
+            .arg(desk().plan()->units == UnitSystem::metric ? QStringLiteral("4 m 90°")
+                                                            : QStringLiteral("12' 90°"));
     }
     return drawn_.count > 0 ? QStringLiteral("Click where it ends, or type how long it is")
                             : QStringLiteral("Click the next point, or type a length; Enter ends");

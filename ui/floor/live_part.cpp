@@ -29,7 +29,9 @@ void LivePart::paint(QPainter& painter, const FloorView& view, PictureWanted of)
         painter.save();
         painter.translate(view.origin_px);
         painter.scale(view.px_per_mm, view.px_per_mm);
-        paint::paint_drawing(painter, *drawing, of.theme);
+        for (const sheet::Layer& layer : drawing->layers) {
+            paint::paint_layer(painter, layer, of.theme, floor_ground(of.theme));
+        }
         painter.restore();
     }
     took_ms_ = static_cast<double>(timer.nsecsElapsed()) / 1e6;

@@ -119,14 +119,18 @@ void draw_hatch(QPainter& painter, std::span<const Vec2> outline, const Fill& fi
     }
 }
 
-QBrush brush_of(const Fill& fill, Theme theme) {
-    return fill.hatch == Hatch::solid ? QBrush{tinted(hue(fill.ink, theme), fill.strength)}
-                                      : QBrush{Qt::NoBrush};
+QBrush brush_of(const Fill& fill, Theme theme, const QColor& bare_paper) {
+    if (fill.hatch != Hatch::solid) {
+        return QBrush{Qt::NoBrush};
+    }
+    const QColor colour = fill.ink == sheet::Ink::paper ? bare_paper : hue(fill.ink, theme);
+    return QBrush{tinted(colour, fill.strength)};
 }
 
 class MarkPainter {
   public:
-    MarkPainter(QPainter& painter, Theme theme) : painter_{painter}, theme_{theme} {}
+    MarkPainter(QPainter& painter, Theme theme, const QColor& bare_paper)
+        : painter_{painter}, theme_{theme}, bare_paper_{bare_paper} {}
 
     void operator()(const Path& path) const {
         if (path.points.size() < 2) {
@@ -140,7 +144,8 @@ class MarkPainter {
         if (path.closed) {
             draw_hatch(painter_, path.points, path.fill, theme_);
         }
-        const QBrush brush = path.closed ? brush_of(path.fill, theme_) : QBrush{Qt::NoBrush};
+        const QBrush brush =
+            path.closed ? brush_of(path.fill, theme_, bare_paper_) : QBrush{Qt::NoBrush};
         if (makes_pixels(painter_)) {
             QPainterPath outline;
             outline.addPolygon(polygon);
@@ -163,7 +168,7 @@ class MarkPainter {
         draw_hatch(painter_, throwline::circle(circle.centre, circle.radius_mm, kCircleSides),
                    circle.fill, theme_);
         const QPen pen = pen_of(circle.pen, theme_);
-        const QBrush brush = brush_of(circle.fill, theme_);
+        const QBrush brush = brush_of(circle.fill, theme_, bare_paper_);
         if (makes_pixels(painter_)) {
             QPainterPath outline;
             outline.addEllipse(point_of(circle.centre), circle.radius_mm, circle.radius_mm);
@@ -226,12 +231,18 @@ class MarkPainter {
 
     QPainter& painter_;
     Theme theme_;
+    QColor bare_paper_;
 };
 
 } // namespace
 
 void paint_layer(QPainter& painter, const sheet::Layer& layer, Theme theme) {
-    const MarkPainter paint_mark{painter, theme};
+    paint_layer(painter, layer, theme, hue(sheet::Ink::paper, theme));
+}
+
+void paint_layer(QPainter& painter, const sheet::Layer& layer, Theme theme,
+                 const QColor& bare_paper) {
+    const MarkPainter paint_mark{painter, theme, bare_paper};
     painter.save();
     painter.translate(point_of(layer.shift_mm));
     for (const sheet::Mark& mark : layer.marks) {
