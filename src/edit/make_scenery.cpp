@@ -1,5 +1,8 @@
+#include "edit/flat_widths.h"
 #include "edit/make.h"
+#include "edit/moves.h"
 #include "edit/new_names.h"
+#include "edit/on_paper.h"
 
 #include <algorithm>
 #include <cmath>
@@ -15,48 +18,45 @@ constexpr double kJoin_m = 0.02;
 const Angle kJoinTurn = Angle::degrees(1.0);
 /// Flats of one run; more is a slip.
 constexpr std::size_t kMostFlats = 200;
+/// Points of cloth nearer than this are one point, as the reader has it.
+constexpr double kSamePoint_m = 0.001;
 /// Smaller than this nobody meant to draw.
 constexpr double kLeastSide_m = 0.02;
 
-struct FlatSizes {
-    Length wide;
-    Length narrow;
-    Length height;
-};
-
-/// The common studio flats: 4 ft and 2 ft by 8 ft, and their metric likes.
-FlatSizes flat_sizes(UnitSystem units) {
-    if (units == UnitSystem::imperial) {
-        return {Length::feet(4), Length::feet(2), Length::feet(8)};
-    }
-    return {Length::metres(1.2), Length::metres(0.6), Length::metres(2.4)};
+std::string too_many_flats() {
+    return fmt::format("a run has at most {} flats, and ends where the plan does", kMostFlats);
 }
 
-/// Flats whose widths together come nearest to a length: wide ones, then one narrow.
-std::vector<Length> widths_for(double length_m, const FlatSizes& sizes) {
-    const auto halves = std::max<long>(1, std::lround(length_m / sizes.narrow.m()));
-    std::vector<Length> widths(static_cast<std::size_t>(halves / 2), sizes.wide);
-    if (halves % 2 == 1) {
-        widths.push_back(sizes.narrow);
-    }
-    return widths;
+/// Whether flats in a direction go on in that of a run.
+bool goes_on(const plan::FlatRun& run, Angle heading) {
+    return std::abs(wrapped(run.heading.rad() - heading.rad())) <= kJoinTurn.rad();
 }
 
-/// The run that a new one from a place in a direction goes on from.
-plan::FlatRun* run_before(plan::Plan& plan, const Vec2& from, Angle heading, std::string& name) {
+/// The nearest run that ends where a new one begins; null when none does, or it is locked.
+plan::Scenery* run_before(plan::Plan& plan, const Vec2& from) {
+    plan::Scenery* nearest = nullptr;
+    double least_m = kJoin_m;
     for (plan::Scenery& piece : plan.scenery) {
-        auto* run = std::get_if<plan::FlatRun>(&piece.shape);
-        if (run == nullptr) {
-            continue;
-        }
-        const Vec2 end = run->from + unit_at(run->heading.rad()) * run->total_width().m();
-        const double turn_rad = std::abs(wrapped(run->heading.rad() - heading.rad()));
-        if ((end - from).norm() <= kJoin_m && turn_rad <= kJoinTurn.rad()) {
-            name = piece.id.name;
-            return run;
+        const auto* run = std::get_if<plan::FlatRun>(&piece.shape);
+        const double away_m = run == nullptr ? kJoin_m + 1.0 : (end_of(*run) - from).norm();
+        if (away_m <= least_m && !is_locked(plan, {Kind::scenery, piece.id.name, 0})) {
+            least_m = away_m;
+            nearest = &piece;
         }
     }
-    return nullptr;
+    return nearest;
+}
+
+Result<Step> flats_joined(Step step, plan::Scenery& piece, const std::vector<Length>& widths) {
+    auto& run = std::get<plan::FlatRun>(piece.shape);
+    run.widths.insert(run.widths.end(), widths.begin(), widths.end());
+    if (run.widths.size() > kMostFlats || !is_a_size(run.total_width())
+        || !is_on_paper(end_of(run))) {
+        return failure(too_many_flats());
+    }
+    step.name = fmt::format("Add flats to {}", piece.id.name);
+    step.made = {{Kind::scenery, piece.id.name, 0}};
+    return step;
 }
 
 Result<Step> added(const Context& context, plan::SceneryShape shape, const std::string& wanted) {
@@ -73,41 +73,43 @@ Result<Step> added(const Context& context, plan::SceneryShape shape, const std::
 } // namespace
 
 Result<Step> flats_drawn(const Context& context, const Vec2& from, const Vec2& to) {
-    const double length_m = (to - from).norm();
-    if (length_m < kLeastSide_m) {
+    if ((to - from).norm() < kLeastSide_m) {
         return failure("drag from where the flats begin to where they end");
     }
-    const FlatSizes sizes = flat_sizes(context.plan.units);
-    const std::vector<Length> widths = widths_for(length_m, sizes);
-    if (widths.size() > kMostFlats) {
-        return failure(fmt::format("a run has at most {} flats", kMostFlats));
+    if (!is_on_paper(from) || !is_on_paper(to)) {
+        return failure(std::string{kOffPaper});
     }
-    const Angle heading = Angle::radians(angle_of(to - from));
+    const FlatSizes sizes = flat_sizes(context.catalogue, context.plan.units);
     Step step{{}, context.plan, {}};
-    std::string name;
-    if (plan::FlatRun* run = run_before(step.plan, from, heading, name)) {
-        if (run->widths.size() + widths.size() > kMostFlats) {
-            return failure(fmt::format("a run has at most {} flats", kMostFlats));
-        }
-        run->widths.insert(run->widths.end(), widths.begin(), widths.end());
-        step.name = fmt::format("Add flats to {}", name);
-        step.made = {{Kind::scenery, name, 0}};
-        return step;
-    }
+    plan::Scenery* before = run_before(step.plan, from);
     plan::FlatRun run;
-    run.from = from;
-    run.heading = heading;
-    run.widths = widths;
+    run.from = before == nullptr ? from : end_of(std::get<plan::FlatRun>(before->shape));
+    run.heading = Angle::radians(angle_of(to - run.from));
+    run.widths = widths_for((to - run.from).norm(), sizes);
     run.height = sizes.height;
+    run.thickness = sizes.thickness;
+    if (before != nullptr && goes_on(std::get<plan::FlatRun>(before->shape), run.heading)) {
+        return flats_joined(std::move(step), *before, run.widths);
+    }
+    if (run.widths.size() > kMostFlats || !is_on_paper(end_of(run))) {
+        return failure(too_many_flats());
+    }
     return added(context, run, "flats");
 }
 
 Result<Step> drape_drawn(const Context& context, std::span<const Vec2> points) {
-    if (points.size() < 2) {
-        return failure("a drape needs two places or more");
+    if (!are_on_paper(points)) {
+        return failure(std::string{kOffPaper});
     }
     plan::Drape drape;
-    drape.along.assign(points.begin(), points.end());
+    for (const Vec2& point : points) {
+        if (drape.along.empty() || (point - drape.along.back()).norm() >= kSamePoint_m) {
+            drape.along.push_back(point);
+        }
+    }
+    if (drape.along.size() < 2) {
+        return failure("a drape needs two places or more");
+    }
     drape.height = context.plan.room.height.m() > 0.0
                        ? std::min(context.plan.room.height, Length::metres(3.6))
                        : Length::metres(3.0);
@@ -117,6 +119,9 @@ Result<Step> drape_drawn(const Context& context, std::span<const Vec2> points) {
 Result<Step> pipe_drawn(const Context& context, const Vec2& from, const Vec2& to) {
     if ((to - from).norm() < kLeastSide_m) {
         return failure("drag from one end of the pipe to the other");
+    }
+    if (!is_on_paper(from) || !is_on_paper(to)) {
+        return failure(std::string{kOffPaper});
     }
     Step step{{}, context.plan, {}};
     plan::Pipe pipe;
@@ -142,6 +147,9 @@ Result<Step> box_drawn(const Context& context, const Vec2& corner, const Vec2& o
     const Vec2 middle = (corner + opposite) / 2.0;
     const Length width = Length::metres(size.x());
     const Length depth = Length::metres(size.y());
+    if (!is_a_size(width) || !is_a_size(depth) || !is_on_paper(middle)) {
+        return failure(std::string{kOffPaper});
+    }
     if (riser) {
         return added(context, plan::Riser{middle, width, depth, Length::metres(0.2), {}},
                      "platform");
@@ -152,6 +160,9 @@ Result<Step> box_drawn(const Context& context, const Vec2& corner, const Vec2& o
 Result<Step> cylinder_drawn(const Context& context, const Vec2& centre, Length radius) {
     if (radius.m() < kLeastSide_m / 2.0) {
         return failure("drag from the middle of the column to its rim");
+    }
+    if (!is_a_size(radius * 2.0) || !is_on_paper(centre)) {
+        return failure(std::string{kOffPaper});
     }
     const Length height =
         context.plan.room.height.m() > 0.0 ? context.plan.room.height : Length::metres(2.4);

@@ -1,6 +1,7 @@
 #include "edit/placing.h"
 
 #include "edit/moves.h"
+#include "edit/on_paper.h"
 #include "edit/pick.h"
 #include "plan/places.h"
 
@@ -10,9 +11,6 @@
 namespace throwline::edit {
 
 namespace {
-
-/// Lengths on the floor stay within this, as the reader has it.
-constexpr double kFarthest_m = 10'000.0;
 
 Result<void> put_person(plan::Plan& plan, const Context& context, const Thing& thing,
                         const Placing& placing) {
@@ -79,6 +77,7 @@ Result<void> put_wall(plan::Plan& plan, const Thing& thing, const Placing& placi
     const Vec2 shift = normal * normal.dot(placing.to.point(middle) - middle);
     from += shift;
     to += shift;
+    keep_lamps_on_walls(plan);
     return check_walls(plan);
 }
 
@@ -217,6 +216,9 @@ Result<void> check_walls(const plan::Plan& plan) {
     constexpr double kShortest_m = 0.001;
     constexpr double kSmallest_m2 = 1e-4;
     const Polygon& outline = plan.room.outline;
+    if (!are_on_paper(outline)) {
+        return failure(std::string{kOffPaper});
+    }
     for (std::size_t i = 0; i < outline.size(); ++i) {
         if ((outline[(i + 1) % outline.size()] - outline[i]).norm() < kShortest_m) {
             return failure("two corners of the room would fall together; take one away instead");
@@ -234,6 +236,18 @@ Result<void> check_walls(const plan::Plan& plan) {
         }
     }
     return {};
+}
+
+void keep_lamps_on_walls(plan::Plan& plan) {
+    const Polygon& outline = plan.room.outline;
+    for (plan::Lamp& lamp : plan.lamps) {
+        auto* mount = std::get_if<plan::WallMount>(&lamp.mount);
+        if (mount != nullptr && static_cast<std::size_t>(mount->wall) < outline.size()) {
+            const auto wall = static_cast<std::size_t>(mount->wall);
+            const double wall_m = (outline[(wall + 1) % outline.size()] - outline[wall]).norm();
+            mount->along = std::min(mount->along, Length::metres(wall_m));
+        }
+    }
 }
 
 Result<void> check_movable(const plan::Plan& plan, std::span<const Thing> things) {
@@ -258,8 +272,8 @@ std::string words_for(std::span<const Thing> things) {
 Result<void> put(plan::Plan& plan, const Context& context, const Thing& thing,
                  const Placing& placing) {
     const std::optional<Vec2> at = place_of(context, thing);
-    if (at && placing.to.point(*at).cwiseAbs().maxCoeff() > kFarthest_m) {
-        return failure(fmt::format("{} would be off the paper", name_of(thing)));
+    if (at && !is_on_paper(placing.to.point(*at))) {
+        return failure(std::string{kOffPaper});
     }
     switch (thing.kind) {
     case Kind::wall:

@@ -27,6 +27,8 @@ Result<void> put_opening(plan::Plan& plan, const std::string& name, const Vec2& 
 plan::LampMount mount_near(const plan::Plan& plan, const plan::LampMount& mount, const Vec2& at);
 /// Whether walls are a room after an edit of their corners: one sentence when not.
 Result<void> check_walls(const plan::Plan& plan);
+/// Lamps clamped to a wall that became shorter stay on it, at its end.
+void keep_lamps_on_walls(plan::Plan& plan);
 
 /// Things that may be changed: errors when none is left, or when one is locked.
 Result<void> check_movable(const plan::Plan& plan, std::span<const Thing> things);

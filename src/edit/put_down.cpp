@@ -1,9 +1,13 @@
+#include "edit/beat_names.h"
+#include "edit/lamp_stand.h"
 #include "edit/make.h"
 #include "edit/new_names.h"
+#include "edit/on_paper.h"
 #include "edit/placing.h"
 #include "plan/places.h"
 
 #include <algorithm>
+#include <cmath>
 #include <fmt/format.h>
 #include <map>
 #include <numbers>
@@ -17,11 +21,9 @@ constexpr double kAlongWall_m = 0.6;
 /// A pipe holds a lamp that is put down no farther from it, where there is no grid.
 constexpr double kPipeReach_m = 0.75;
 constexpr Length kUsualDrop = Length::metres(0.3);
-constexpr Length kUsualStand = Length::metres(2.4);
-
-Length usual_stature() {
-    return Length::metres(1.70);
-}
+/// A lamp on a stand with nobody to light is aimed this far up the page, at the height of a face.
+constexpr double kAhead_m = 3.0;
+constexpr double kFaceHeight_m = 1.5;
 
 /// The name that most of some things have; empty when there are none.
 template <class Entity, class Name>
@@ -50,7 +52,8 @@ Angle turn_at(const plan::Plan& plan, const Vec2& at, double depth_m) {
             least_m = away_m;
             const bool inside_left = signed_area(outline) > 0.0;
             const double along_rad = angle_of(inside_left ? Vec2{to - from} : Vec2{from - to});
-            // Along the wall with the room to the left: the back, +y of the piece, is to the right.
+            // With the room to the left of the wall, a piece turned half about it has its back, +y
+            // of its own, to the wall.
             turn = Angle::radians(wrapped(along_rad + std::numbers::pi));
         }
     }
@@ -94,7 +97,7 @@ Result<Step> put_person(const Context& context, bool crew, const Vec2& at) {
     plan::Plan& plan = step.plan;
     if (plan.beats.empty()) {
         plan::Beat first;
-        first.id.name = new_name(plan, "1");
+        first.id.name = next_beat_name(plan);
         plan.beats.push_back(first);
     }
     plan::Beat* beat = find(plan, context.now.beat);
@@ -102,7 +105,6 @@ Result<Step> put_person(const Context& context, bool crew, const Vec2& at) {
     plan::Person person;
     person.id.name = new_name(plan, crew ? "crew" : "person");
     person.kind = crew ? plan::PersonKind::crew : plan::PersonKind::cast;
-    person.stature = usual_stature();
     plan::Mark mark;
     mark.at = at;
     // Down the page, to where cameras mostly stand.
@@ -114,96 +116,128 @@ Result<Step> put_person(const Context& context, bool crew, const Vec2& at) {
     return step;
 }
 
-Result<Step> put_camera(const Context& context, const std::string& lens, const Vec2& at) {
+/// The named lens; of a camera that is like the others when there is no name.
+const catalogue::Lens* lens_for(const Context& context, const std::string& name) {
     const catalogue::Catalogue& catalogue = context.catalogue;
-    const plan::Plan& plan = context.plan;
+    if (!name.empty()) {
+        return catalogue.lens(name);
+    }
+    const catalogue::Lens* most = catalogue.lens(most_used(
+        context.plan.cameras, [](const plan::Camera& c) -> const std::string& { return c.lens; }));
+    return most == nullptr && !catalogue.lenses.empty() ? &catalogue.lenses.front() : most;
+}
+
+/// The sensor that most cameras have; of the first camera, a common one.
+const catalogue::SensorMode* usual_sensor(const Context& context) {
+    const catalogue::Catalogue& catalogue = context.catalogue;
+    const std::string most = most_used(
+        context.plan.cameras, [](const plan::Camera& c) -> const std::string& { return c.sensor; });
+    const catalogue::SensorMode* sensor =
+        catalogue.sensor(most.empty() ? std::string{"Super 35 16:9"} : most);
+    return sensor == nullptr && !catalogue.sensors.empty() ? &catalogue.sensors.front() : sensor;
+}
+
+Result<Step> put_camera(const Context& context, const std::string& lens_name, const Vec2& at) {
+    const catalogue::Lens* lens = lens_for(context, lens_name);
+    const catalogue::SensorMode* sensor = usual_sensor(context);
+    const catalogue::Support* support = context.catalogue.support("tripod");
+    if (lens == nullptr) {
+        return failure(fmt::format("the Stores have no lens {}", lens_name));
+    }
+    if (sensor == nullptr || support == nullptr) {
+        return failure("the Stores have no sensor or no tripod");
+    }
     plan::Camera camera;
-    camera.id.name = new_name(plan, plan.cameras.empty() ? "camera 1" : "camera");
-    if (camera.id.name == "camera") {
-        std::set<std::string> taken = taken_names(plan);
-        camera.id.name = new_name(taken, "camera 1");
-    }
-    const catalogue::Lens* found =
-        lens.empty() ? catalogue.lens(most_used(
-                           plan.cameras, [](const auto& c) -> const auto& { return c.lens; }))
-                     : catalogue.lens(lens);
-    if (found == nullptr && lens.empty() && !catalogue.lenses.empty()) {
-        found = &catalogue.lenses.front();
-    }
-    const std::string sensor =
-        most_used(plan.cameras, [](const auto& c) -> const auto& { return c.sensor; });
-    const catalogue::SensorMode* mode = catalogue.sensor(sensor.empty() ? "Super 35 16:9" : sensor);
-    if (mode == nullptr && !catalogue.sensors.empty()) {
-        mode = &catalogue.sensors.front();
-    }
-    const catalogue::Support* support = catalogue.support("tripod");
-    if (found == nullptr || mode == nullptr || support == nullptr) {
-        return failure(fmt::format("the Stores have no lens {}, or no sensor or tripod", lens));
-    }
-    camera.lens = found->name;
-    camera.sensor = mode->name;
+    camera.id.name = new_name(context.plan, "camera 1");
+    camera.lens = lens->name;
+    camera.sensor = sensor->name;
     camera.support = support->name;
+    camera.eye_height = std::clamp(camera.eye_height, support->height_min, support->height_max);
     camera.home = at;
-    Step step{
-        fmt::format("Put down {}", camera.id.name), plan, {{Kind::camera, camera.id.name, 0}}};
+    Step step{fmt::format("Put down {}", camera.id.name),
+              context.plan,
+              {{Kind::camera, camera.id.name, 0}}};
     step.plan.cameras.push_back(std::move(camera));
     return step;
 }
 
-/// The grid position or pipe that is near enough to hold a lamp; else nothing.
+/// The place on the grid in whose square a lamp was put, or the pipe that is near enough to hold
+/// it; of both the nearer. Nothing when neither is.
 std::optional<plan::LampMount> hung_near(const plan::Plan& plan, const Vec2& at) {
-    if (plan.grid) {
-        const auto mount = mount_near(plan, plan::GridHang{"A1", kUsualDrop}, at);
-        const auto& hang = std::get<plan::GridHang>(mount);
-        const auto point = plan::grid_point(*plan.grid, hang.position);
-        const double reach_m =
-            0.75 * std::max(std::abs(plan.grid->pitch_x.m()), std::abs(plan.grid->pitch_y.m()));
-        if (point && (*point - at).norm() <= reach_m) {
-            return mount;
-        }
-    }
+    std::optional<plan::LampMount> best;
+    double least_m = kPipeReach_m;
     for (const plan::Pipe& pipe : plan.pipes) {
-        if (distance_to_segment(at, pipe.from, pipe.to) <= kPipeReach_m) {
-            return mount_near(plan, plan::PipeHang{pipe.id, {}, kUsualDrop}, at);
+        const double away_m = distance_to_segment(at, pipe.from, pipe.to);
+        if (away_m <= least_m) {
+            least_m = away_m;
+            best = mount_near(
+                plan, plan::PipeHang{pipe.id, {}, std::min(kUsualDrop, pipe.height / 2.0)}, at);
         }
     }
-    return std::nullopt;
+    if (!plan.grid) {
+        return best;
+    }
+    const plan::GridHang any{plan::grid_name(0, 0), std::min(kUsualDrop, plan.grid->height / 2.0)};
+    const plan::LampMount hung = mount_near(plan, any, at);
+    const auto point = plan::grid_point(*plan.grid, std::get<plan::GridHang>(hung).position);
+    if (!point) {
+        return best;
+    }
+    // Half a pitch each way, however the grid is turned.
+    const double half_square_m = std::hypot(plan.grid->pitch_x.m(), plan.grid->pitch_y.m()) / 2.0;
+    const double away_m = (*point - at).norm();
+    return away_m <= half_square_m && (!best || away_m <= least_m) ? hung : best;
 }
 
-const catalogue::Support* usual_lamp_stand(const catalogue::Catalogue& catalogue) {
-    const catalogue::Support* stand = catalogue.support("medium light stand");
-    for (const catalogue::Support& support : catalogue.supports) {
-        stand = stand == nullptr && !support.for_camera ? &support : stand;
+Result<plan::LampMount> mount_for(const Context& context, const catalogue::Instrument& instrument,
+                                  const Vec2& at) {
+    if (instrument.kind == catalogue::InstrumentKind::practical) {
+        return plan::PracticalMount{at, Length::metres(1.0)};
     }
-    return stand;
+    if (const auto hung = hung_near(context.plan, at)) {
+        return *hung;
+    }
+    if (const auto stand = stand_at(context.catalogue, at)) {
+        return *stand;
+    }
+    return failure("the Stores have no stand for a lamp; hang it from a pipe");
+}
+
+/// At the nearest of the cast; with nobody there, straight ahead from a stand, straight down from a
+/// pipe.
+plan::Aim aim_for(const Context& context, const plan::LampMount& mount, const Vec2& at) {
+    if (std::holds_alternative<plan::PracticalMount>(mount)) {
+        return {};
+    }
+    if (const auto person = nearest_person(context.plan, context.now.beat, at)) {
+        return plan::ThingName{*person};
+    }
+    const Vec2 ahead = at + Vec2{0.0, kAhead_m};
+    return std::holds_alternative<plan::StandMount>(mount) && is_on_paper(ahead)
+               ? plan::Aim{raised(ahead, kFaceHeight_m)}
+               : plan::Aim{};
 }
 
 Result<Step> put_lamp(const Context& context, const std::string& name, const Vec2& at) {
     const catalogue::Instrument* instrument = context.catalogue.instrument(name);
-    const catalogue::Support* stand = usual_lamp_stand(context.catalogue);
-    if (instrument == nullptr || stand == nullptr) {
+    if (instrument == nullptr) {
         return failure(fmt::format("the Stores have no lamp {}", name));
     }
+    const Result<plan::LampMount> mount = mount_for(context, *instrument, at);
+    if (!mount) {
+        return tl::unexpected{mount.error()};
+    }
     plan::Lamp lamp;
-    std::set<std::string> taken = taken_names(context.plan);
-    lamp.id.name = new_name(taken, "lamp 1");
+    lamp.id.name = new_name(context.plan, "lamp 1");
     lamp.instrument = instrument->name;
-    if (instrument->kind == catalogue::InstrumentKind::practical) {
-        lamp.mount = plan::PracticalMount{at, Length::metres(1.0)};
+    lamp.mount = *mount;
+    lamp.aim = aim_for(context, *mount, at);
+    if (std::holds_alternative<plan::PracticalMount>(*mount)) {
         lamp.role = plan::LampRole::practical;
-    } else if (auto hung = hung_near(context.plan, at)) {
-        lamp.mount = *hung;
-    } else {
-        lamp.mount = plan::StandMount{
-            at, std::clamp(kUsualStand, stand->height_min, stand->height_max), stand->name};
     }
-    if (const auto person = nearest_person(context.plan, context.now.beat, at);
-        person && lamp.role != plan::LampRole::practical) {
-        lamp.aim = plan::ThingName{*person};
-    }
-    Step step{fmt::format("{} {}",
-                          std::holds_alternative<plan::GridHang>(lamp.mount) ? "Hang" : "Put down",
-                          lamp.id.name),
+    const bool hangs = std::holds_alternative<plan::GridHang>(*mount)
+                       || std::holds_alternative<plan::PipeHang>(*mount);
+    Step step{fmt::format("{} {}", hangs ? "Hang" : "Put down", lamp.id.name),
               context.plan,
               {{Kind::lamp, lamp.id.name, 0}}};
     step.plan.lamps.push_back(std::move(lamp));
@@ -222,6 +256,9 @@ Result<Step> put_boom(const Context& context, const Vec2& at) {
     // Towards the nearest person, as far as the pole reaches held a little upwards.
     const double reach_m = std::min(way.norm(), 0.9 * boom.pole.m());
     boom.microphone = at + (way.norm() > 0.0 ? Vec2{way.normalized() * reach_m} : Vec2::Zero());
+    if (!is_on_paper(boom.microphone)) {
+        return failure(std::string{kOffPaper});
+    }
     Step step{
         fmt::format("Put down {}", boom.id.name), context.plan, {{Kind::boom, boom.id.name, 0}}};
     step.plan.booms.push_back(std::move(boom));
@@ -232,8 +269,7 @@ Result<Step> put_outlet(const Context& context, const std::string& circuit, cons
     Step step{{}, context.plan, {}};
     std::string name = circuit;
     if (name.empty()) {
-        std::set<std::string> taken = taken_names(context.plan);
-        name = new_name(taken, "circuit 1");
+        name = new_name(context.plan, "circuit 1");
         plan::Circuit made;
         made.id.name = name;
         if (context.plan.units == UnitSystem::imperial) {
@@ -255,6 +291,9 @@ Result<Step> put_outlet(const Context& context, const std::string& circuit, cons
 } // namespace
 
 Result<Step> put_down(const Context& context, const StoreItem& item, const Vec2& at) {
+    if (!is_on_paper(at)) {
+        return failure(std::string{kOffPaper});
+    }
     switch (item.shelf) {
     case Shelf::stock:
         return put_stock(context, item.item, at);
