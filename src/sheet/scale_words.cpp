@@ -9,8 +9,10 @@ namespace {
 
 /// Nearer than this nobody can tell with a scale rule.
 constexpr double kExact = 1e-4;
-/// A drawing this far off is still read as the scale, as a share.
-constexpr double kNear = 0.1;
+/// A drawing this far off is still called by the scale, as a share. The inch scales lie close
+/// together, and a ratio says little to who draws in them.
+constexpr double kNearMetric = 0.1;
+constexpr double kNearInches = 0.25;
 
 /// Two figures: 63, 630, 6.3.
 std::string own_ratio(double ratio) {
@@ -22,7 +24,7 @@ std::string own_ratio(double ratio) {
 
 std::string scale_words(double ratio, UnitSystem system, const catalogue::Catalogue& catalogue) {
     const catalogue::DrawingScale* nearest = nullptr;
-    double least = kNear;
+    double least = system == UnitSystem::metric ? kNearMetric : kNearInches;
     for (const catalogue::DrawingScale& scale : catalogue.scales) {
         const double off = std::abs(std::log(scale.ratio / ratio));
         if (scale.system == system && off < least) {

@@ -19,6 +19,7 @@ TEST(ScaleWords, AStandardScaleIsNamed) {
 TEST(ScaleWords, NearAStandardScaleIsAboutIt) {
     EXPECT_EQ(words(52.0), "about 1:50");
     EXPECT_EQ(words(50.0, UnitSystem::imperial), "about 1/4 in = 1 ft");
+    EXPECT_EQ(words(82.0, UnitSystem::imperial), "about 1/8 in = 1 ft");
 }
 
 TEST(ScaleWords, FarFromAllIsARatioOfTwoFigures) {

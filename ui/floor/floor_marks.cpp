@@ -45,11 +45,11 @@ QPointF left_of(const QPointF& direction) {
     return {direction.y(), -direction.x()};
 }
 
-/// Two strokes that meet at `tip`, opening backwards along `ahead`.
-void paint_barbs(QPainter& painter, const QPointF& tip, const QPointF& ahead, double size_px) {
-    const QPointF aside = left_of(ahead) * size_px * 0.7;
-    painter.drawLine(QLineF{tip, tip - ahead * size_px + aside});
-    painter.drawLine(QLineF{tip, tip - ahead * size_px - aside});
+/// An open arrow head with its tip ahead, as on the sheets.
+void paint_head(QPainter& painter, const QPointF& tip, const QPointF& ahead) {
+    const QPointF back = tip - ahead * 7.0;
+    const QPointF aside = left_of(ahead) * 3.0;
+    painter.drawPolygon(QPolygonF{{tip, back + aside, back - aside}});
 }
 
 void paint_square(QPainter& painter, const QPointF& at, double half_px) {
@@ -309,16 +309,18 @@ void paint_walk(QPainter& painter, const MarkInk& ink, const std::vector<Vec2>& 
     dotted.setDashPattern({0.1, 2.6});
     painter.setPen(dotted);
     painter.drawPolyline(way);
-    painter.setPen(pen_of(hue, kLine_px));
+    painter.setPen(pen_of(hue, 1.1));
+    painter.setBrush(floor_ground(ink.theme));
     double until_tick_px = kTickPitch_px / 2.0;
     for (qsizetype i = 0; i + 1 < way.size(); ++i) {
         const QPointF ahead = unit(way[i], way[i + 1]);
         const double length_px = QLineF{way[i], way[i + 1]}.length();
         for (; until_tick_px < length_px; until_tick_px += kTickPitch_px) {
-            paint_barbs(painter, way[i] + ahead * until_tick_px, ahead, 6.0);
+            paint_head(painter, way[i] + ahead * until_tick_px, ahead);
         }
         until_tick_px -= length_px;
     }
+    painter.setBrush(Qt::NoBrush);
 }
 
 } // namespace throwline::ui
