@@ -11,6 +11,7 @@
 #include <QApplication>
 #include <QElapsedTimer>
 #include <QMouseEvent>
+#include <QThread>
 #include <QWheelEvent>
 #include <algorithm>
 #include <cstdio>
@@ -143,6 +144,8 @@ void time_dragging(Floor& floor, const char* what, const Vec2& from) {
     const QPointF start = floor.px_of(from);
     Frames frames{floor, what};
     mouse(floor, QEvent::MouseButtonPress, start, Qt::LeftButton, Qt::LeftButton);
+    // Nobody is quicker from pressing to moving.
+    QThread::msleep(100);
     QPointF at = start;
     for (int i = 0; i < kFrames; ++i) {
         at += i < kFrames / 2 ? QPointF{1.5, 0.7} : QPointF{-1.2, -0.4};

@@ -2,8 +2,8 @@
 
 #include "base/length_text.h"
 #include "edit/moves.h"
+#include "edit/typed_place.h"
 #include "ui/floor/floor_marks.h"
-#include "ui/floor/typed_point.h"
 
 #include <QPainter>
 #include <algorithm>
@@ -326,7 +326,7 @@ QString ChooseHand::typed(const QString& text, bool final) {
         step = edit::typed(desk().context(), *handle_, typed);
     } else if (doing_ == Doing::moving) {
         const Result<Vec2> to =
-            typed_point(typed, pressed_at_, pressed_at_ + by_m_, desk().plan()->units);
+            edit::typed_place(typed, pressed_at_, pressed_at_ + by_m_, desk().plan()->units);
         step = to ? step_by(*to - pressed_at_) : tl::unexpected{to.error()};
     }
     if (!step) {

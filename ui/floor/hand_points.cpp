@@ -1,8 +1,8 @@
 #include "ui/floor/hand_points.h"
 
 #include "base/length_text.h"
+#include "edit/typed_place.h"
 #include "ui/floor/floor_marks.h"
-#include "ui/floor/typed_point.h"
 
 #include <QPainter>
 #include <cmath>
@@ -124,7 +124,7 @@ QString PointsHand::typed(const QString& text, bool final) {
         return {};
     }
     const Result<Vec2> to =
-        typed_point(text.toStdString(), points_.back(), pointer_at_, desk().plan()->units);
+        edit::typed_place(text.toStdString(), points_.back(), pointer_at_, desk().plan()->units);
     if (!to) {
         return QString::fromStdString(to.error().message);
     }

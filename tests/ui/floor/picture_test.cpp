@@ -3,7 +3,6 @@
 #include "support/small_plan.h"
 #include "ui/desk_case.h"
 #include "ui/floor/carried_item.h"
-#include "ui/floor/typed_point.h"
 
 #include <QMimeData>
 #include <gtest/gtest.h>
@@ -81,36 +80,6 @@ TEST(ThickenLines, NoLineIsThinnerThanAsked) {
     EXPECT_EQ(std::get<sheet::Path>(marks[0]).pen.width_mm, 0.26);
     EXPECT_EQ(std::get<sheet::Circle>(marks[1]).pen.width_mm, 0.5);
     EXPECT_EQ(std::get<sheet::Path>(marks[2]).pen.width_mm, 0.0);
-}
-
-Vec2 typed(const char* text, UnitSystem units = UnitSystem::metric) {
-    return typed_point(text, {1.0, 1.0}, {1.0, 3.0}, units).value_or(Vec2{-99.0, -99.0});
-}
-
-TEST(TypedPoint, ALengthGoesInTheDirectionOfThePointer) {
-    EXPECT_TRUE(typed("2.5 m").isApprox(Vec2{1.0, 3.5}));
-    EXPECT_TRUE(typed("2,5").isApprox(Vec2{1.0, 3.5}));
-    EXPECT_TRUE(typed("10", UnitSystem::imperial).isApprox(Vec2{1.0, 1.0 + 3.048}));
-    EXPECT_TRUE(typed("-1 m").isApprox(Vec2{1.0, 0.0}));
-}
-
-TEST(TypedPoint, ADirectionIsFromTheRightAnticlockwise) {
-    EXPECT_TRUE(typed("2 m 0°").isApprox(Vec2{3.0, 1.0}));
-    EXPECT_TRUE(typed("2 m 90 deg").isApprox(Vec2{1.0, 3.0}));
-    EXPECT_TRUE(typed("6' 6\" 180°").isApprox(Vec2{1.0 - 1.9812, 1.0}));
-}
-
-TEST(TypedPoint, TwoLengthsAreAcrossAndUp) {
-    EXPECT_TRUE(typed("2 m, -1 m").isApprox(Vec2{3.0, 0.0}));
-    EXPECT_TRUE(typed("1,5; 2,5").isApprox(Vec2{2.5, 3.5}));
-}
-
-TEST(TypedPoint, WhatIsNoneOfTheseSaysWhy) {
-    for (const char* text : {"", "far", "2 m zz", "2 m, up", "90°"}) {
-        const Result<Vec2> none = typed_point(text, {0, 0}, {1, 0}, UnitSystem::metric);
-        ASSERT_FALSE(none) << text;
-        EXPECT_FALSE(none.error().message.empty()) << text;
-    }
 }
 
 TEST(CarriedItem, IsReadFromItsJsonOnly) {
