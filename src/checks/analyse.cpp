@@ -47,16 +47,6 @@ void raise_shot(ShotScene& scene, const plan::Plan& plan, const catalogue::Catal
     }
 }
 
-bool covers(const plan::Acceptance& acceptance, const Finding& finding) {
-    const auto involved = [&](const std::string& thing) {
-        return std::find(finding.things.begin(), finding.things.end(), thing)
-               != finding.things.end();
-    };
-    return acceptance.check == finding.check
-           && (acceptance.shot.empty() || acceptance.shot == finding.shot)
-           && std::all_of(acceptance.things.begin(), acceptance.things.end(), involved);
-}
-
 void mark_accepted(std::vector<Finding>& findings, const plan::Plan& plan) {
     for (Finding& finding : findings) {
         for (const plan::Acceptance& acceptance : plan.accepted) {

@@ -18,6 +18,16 @@ std::string_view name_of(Severity severity) {
     return "";
 }
 
+bool covers(const plan::Acceptance& acceptance, const Finding& finding) {
+    const auto involved = [&](const std::string& thing) {
+        return std::find(finding.things.begin(), finding.things.end(), thing)
+               != finding.things.end();
+    };
+    return acceptance.check == finding.check
+           && (acceptance.shot.empty() || acceptance.shot == finding.shot)
+           && std::all_of(acceptance.things.begin(), acceptance.things.end(), involved);
+}
+
 void sort_worst_first(std::vector<Finding>& findings) {
     const auto key = [](const Finding& f) {
         return std::make_tuple(f.accepted.has_value(), f.severity, -f.weight,

@@ -37,6 +37,9 @@ struct Finding {
     std::optional<std::string> accepted;
 };
 
+/// Whether what a crew accepted is this finding.
+bool covers(const plan::Acceptance& acceptance, const Finding& finding);
+
 /// Worst first: severity, then weight, then check, shot, beat, things, so that the order is total.
 /// Accepted findings come last.
 void sort_worst_first(std::vector<Finding>& findings);

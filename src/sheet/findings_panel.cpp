@@ -48,15 +48,20 @@ void add_words(Marks& marks, const std::string& words, const Vec2& at, bool bold
 
 } // namespace
 
-std::string words_for(const FindingGroup& group) {
-    const checks::Finding& finding = *group.first;
-    std::string words = finding.message;
+std::string matter_of(const FindingGroup& group) {
+    std::string words = group.first->message;
     for (const std::string& place : group.also) {
         words += fmt::format("{}{}", &place == &group.also.front() ? " Also " : ", ", place);
     }
     if (!group.also.empty()) {
         words += '.';
     }
+    return words;
+}
+
+std::string words_for(const FindingGroup& group) {
+    const checks::Finding& finding = *group.first;
+    std::string words = matter_of(group);
     if (finding.accepted) {
         words += fmt::format(" Accepted: {}", *finding.accepted);
     }

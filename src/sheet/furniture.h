@@ -46,7 +46,9 @@ struct FindingGroup {
     /// In the list of all findings of the plan, from 1.
     int number = 0;
 };
-/// What it says, where else, and why the crew lives with it.
+/// What it says, and where else.
+std::string matter_of(const FindingGroup& group);
+/// The same, and why the crew lives with it.
 std::string words_for(const FindingGroup& group);
 /// Numbered in their order.
 std::vector<FindingGroup> grouped(const std::vector<const checks::Finding*>& findings);

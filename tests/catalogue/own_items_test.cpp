@@ -1,126 +1,104 @@
-#include "catalogue/shipped.h"
-#include "catalogue/temporary_folder.h"
+#include "catalogue/own_items.h"
 
-#include <cstdlib>
+#include "base/text_file.h"
 
-using namespace throwline;
-using namespace throwline::catalogue;
+#include <filesystem>
+#include <fstream>
+#include <gtest/gtest.h>
 
+namespace throwline::catalogue {
 namespace {
 
-constexpr std::string_view kOwnItems = R"({
-  "lenses": [
-    { "name": "PRIME 35  t1.5", "focal_min_mm": 35.8, "focal_max_mm": 35.8, "stop_wide": 1.5,
-      "stop_long": 1.6, "close_focus_m": 0.4, "image_circle_mm": 46, "length_mm": 100,
-      "front_diameter_mm": 80, "hood_length_mm": 40, "source": "measured on the bench" }
-  ],
-  "stock": [
-    { "name": "grandmother's dresser", "use": "storage", "shape": "box", "width_m": 1.3,
-      "depth_m": 0.5, "height_m": 1.9, "mass_kg": 90 }
-  ]
-})";
+/// A folder that is gone after the test.
+class OwnItems : public testing::Test {
+  protected:
+    OwnItems()
+        : folder{std::filesystem::temp_directory_path()
+                 / ("own_items_" + std::to_string(::getpid()) + "_"
+                    + testing::UnitTest::GetInstance()->current_test_info()->name())},
+          file{folder / "deep" / "own-items.json"} {}
+    ~OwnItems() override { std::filesystem::remove_all(folder); }
 
-/// Sets an environment variable for one scope.
-class Environment {
-  public:
-    Environment(const char* name, const std::string& value) : name_{name} {
-        setenv(name_, value.c_str(), 1);
+    static StockItem dresser() {
+        StockItem item;
+        item.name = "Tall dresser";
+        item.use = StockUse::storage;
+        item.width = Length::metres(1.2);
+        item.depth = Length::metres(0.45);
+        item.height = Length::metres(2.0);
+        item.mass_kg = 60.0;
+        return item;
     }
-    ~Environment() { unsetenv(name_); }
-    Environment(const Environment&) = delete;
-    Environment& operator=(const Environment&) = delete;
+    Catalogue read() const {
+        Checked<Catalogue> read = with_own_items({}, file);
+        EXPECT_TRUE(read) << (read ? "" : text_of(read.error().front()));
+        return read ? *read : Catalogue{};
+    }
 
-  private:
-    const char* name_;
+    std::filesystem::path folder;
+    std::filesystem::path file;
 };
 
-/// The message of the only error; all of them when there are more.
-std::string message_of(const Checked<Catalogue>& result) {
-    return result ? "accepted" : lines_of(result.error());
+TEST_F(OwnItems, AreReadBackAsTheyWereKept) {
+    ASSERT_TRUE(own_item_kept(file, dresser()));
+    const Catalogue catalogue = read();
+    ASSERT_EQ(catalogue.stock.size(), 1U);
+    EXPECT_EQ(catalogue.stock[0].name, "Tall dresser");
+    EXPECT_EQ(catalogue.stock[0].use, StockUse::storage);
+    EXPECT_NEAR(catalogue.stock[0].depth.m(), 0.45, 1e-12);
+    EXPECT_EQ(*own_names(file), std::vector<std::string>{"Tall dresser"});
+}
+
+TEST_F(OwnItems, TakeThePlaceOfTheOneOfTheirName) {
+    ASSERT_TRUE(own_item_kept(file, dresser()));
+    StockItem lower = dresser();
+    lower.name = "tall  DRESSER";
+    lower.height = Length::metres(1.5);
+    ASSERT_TRUE(own_item_kept(file, lower));
+    const Catalogue catalogue = read();
+    ASSERT_EQ(catalogue.stock.size(), 1U);
+    EXPECT_NEAR(catalogue.stock[0].height.m(), 1.5, 1e-12);
+}
+
+TEST_F(OwnItems, LeaveWhatElseTheFileHolds) {
+    std::filesystem::create_directories(file.parent_path());
+    std::ofstream{file} << R"({"finishes": [{"name": "sea green", "reflectance": 0.3}]})";
+    ASSERT_TRUE(own_item_kept(file, dresser()));
+    EXPECT_NE(read().finish("sea green"), nullptr);
+    ASSERT_TRUE(own_item_removed(file, "tall dresser"));
+    const Catalogue after = read();
+    EXPECT_TRUE(after.stock.empty());
+    EXPECT_NE(after.finish("sea green"), nullptr);
+}
+
+TEST_F(OwnItems, ThatTheTablesRefuseLeaveTheFileAsItWas) {
+    ASSERT_TRUE(own_item_kept(file, dresser()));
+    const std::string before = *read_text_file(file, 100000);
+    StockItem flat = dresser();
+    flat.height = Length{};
+    const auto refused = own_item_kept(file, flat);
+    ASSERT_FALSE(refused);
+    EXPECT_NE(refused.error().front().message.find("height"), std::string::npos)
+        << refused.error().front().message;
+    EXPECT_EQ(*read_text_file(file, 100000), before);
+    EXPECT_EQ(std::distance(std::filesystem::directory_iterator{file.parent_path()}, {}), 1);
+}
+
+TEST_F(OwnItems, NeedANameAndAFileOfItems) {
+    StockItem nameless = dresser();
+    nameless.name = "  ";
+    EXPECT_FALSE(own_item_kept(file, nameless));
+    std::filesystem::create_directories(file.parent_path());
+    std::ofstream{file} << "[1, 2]";
+    EXPECT_FALSE(own_item_kept(file, dresser()));
+    EXPECT_FALSE(own_names(file));
+    EXPECT_FALSE(own_item_removed(file, "Tall dresser"));
+}
+
+TEST_F(OwnItems, AreNoneWithoutAFile) {
+    EXPECT_TRUE(own_names(file)->empty());
+    EXPECT_FALSE(own_item_removed(file, "Tall dresser"));
 }
 
 } // namespace
-
-TEST(OwnItems, ReplaceRowsOfTheSameNameAndAddTheOthers) {
-    const TemporaryFolder folder;
-    const Catalogue shipped = shipped_catalogue();
-    const Checked<Catalogue> own = with_own_items(shipped, folder.write("own.json", kOwnItems));
-    ASSERT_TRUE(own) << message_of(own);
-    EXPECT_EQ(own->lenses.size(), shipped.lenses.size());
-    EXPECT_DOUBLE_EQ(own->lens("prime 35 T1.5")->focal_min.mm(), 35.8);
-    EXPECT_EQ(own->lens("prime 35 T1.5")->source, "measured on the bench");
-    ASSERT_EQ(own->stock.size(), shipped.stock.size() + 1);
-    EXPECT_EQ(own->stock.back().name, "grandmother's dresser");
-    EXPECT_EQ(own->stock.back().source, "own item, no source given");
-    EXPECT_EQ(own->sensors.size(), shipped.sensors.size());
-}
-
-TEST(OwnItems, ExtendATableMadeByHand) {
-    const TemporaryFolder folder;
-    Catalogue small;
-    small.finishes.push_back({"slate", 0.08, "test"});
-    const Checked<Catalogue> own = with_own_items(
-        small, folder.write("own.json", R"({"finishes": [{"name": "moss", "reflectance": 0.1}]})"));
-    ASSERT_TRUE(own) << message_of(own);
-    EXPECT_DOUBLE_EQ(own->finish("slate")->reflectance, 0.08);
-    EXPECT_DOUBLE_EQ(own->finish("moss")->reflectance, 0.1);
-}
-
-TEST(OwnItems, ReportEveryFaultOfTheFileInItsLine) {
-    const TemporaryFolder folder;
-    const std::filesystem::path file = folder.write("own.json", R"({
-  "finishes": [
-    { "name": "moss", "reflectance": 1.5 },
-    { "name": "ivy", "reflektance": 0.1 },
-    7
-  ],
-  "lences": []
-})");
-    const Checked<Catalogue> own = with_own_items({}, file);
-    ASSERT_FALSE(own);
-    const std::string name = file.string();
-    EXPECT_EQ(lines_of(own.error()),
-              name + ":3:38: /finishes/0/reflectance: 1.5 is out of range: at least 0, at most 1\n"
-                  + name + ":4:5: /finishes/1: the key \"reflectance\" is missing\n" + name
-                  + ":4:22: /finishes/1/reflektance: the key \"reflektance\" is not known; "
-                    "did you mean \"reflectance\"?\n"
-                  + name + ":5:5: /finishes/2: expected an object, found a number\n" + name
-                  + ":7:3: /lences: there is no table \"lences\"; did you mean \"lenses\"?\n");
-}
-
-TEST(OwnItems, AMissingFileIsAnErrorThatNamesIt) {
-    const Checked<Catalogue> own = with_own_items({}, "/nowhere/own.json");
-    ASSERT_FALSE(own);
-    ASSERT_EQ(own.error().size(), 1U);
-    EXPECT_NE(text_of(own.error().front()).find("/nowhere/own.json"), std::string::npos);
-}
-
-TEST(ShippedFolder, IsWhatTheEnvironmentNames) {
-    const Environment variable{"THROWLINE_LENSDATA", source_tables().string()};
-    EXPECT_EQ(shipped_folder(), source_tables());
-    EXPECT_TRUE(load_catalogue(shipped_folder()));
-}
-
-TEST(ShippedFolder, IsNotReplacedByAnotherWhenTheNamedOneHasNoTables) {
-    const TemporaryFolder empty;
-    const Environment variable{"THROWLINE_LENSDATA", empty.path().string()};
-    const Checked<Catalogue> loaded = load_catalogue(shipped_folder());
-    ASSERT_FALSE(loaded);
-    EXPECT_EQ(loaded.error().size(), 10U);
-}
-
-TEST(ShippedFolder, IsFoundFromBuiltAndInstalledPrograms) {
-    const TemporaryFolder tree;
-    const auto found = [&](const char* program, const char* tables) {
-        const std::filesystem::path folder = tree.path() / program / tables;
-        std::filesystem::create_directories(folder);
-        std::ofstream{folder / "sensors.json"} << "{}";
-        return tables_beside(tree.path() / program / "throwline/program") == folder;
-    };
-    EXPECT_TRUE(found("built", "lensdata"));
-    EXPECT_TRUE(found("beside", "throwline/lensdata"));
-    EXPECT_TRUE(found("installed", "share/throwline/lensdata"));
-    EXPECT_TRUE(tables_beside(tree.path() / "elsewhere/bin/program").empty());
-    EXPECT_EQ(tables_beside(tree.path() / "built/build/tests/test_x"),
-              tree.path() / "built/lensdata");
-}
+} // namespace throwline::catalogue

@@ -1,0 +1,39 @@
+#pragma once
+
+#include "checks/check.h"
+
+#include <string>
+#include <vector>
+
+namespace throwline::sheet {
+
+enum class FindingOrder { by_shot, by_thing };
+
+/// A line of a list of findings: a heading over those that follow, or a finding.
+struct FindingRow {
+    /// "Shot 2A", "Beat 3", "camera 2", "Accepted"; empty for a finding.
+    std::string heading;
+    /// As on every sheet.
+    int number = 0;
+    checks::Severity severity = checks::Severity::note;
+    /// What it says, and where else.
+    std::string words;
+    /// Why the crew lives with it; empty when it does not.
+    std::string reason;
+    /// Places in the analysis's list of findings, the first being where to look.
+    std::vector<int> findings;
+
+    bool is_heading() const { return !heading.empty(); }
+};
+
+/// All findings under the shot they are about, or under the thing to move first; what has the worst
+/// of them first, and there the worst first. Accepted ones stand last, under a heading of their
+/// own.
+std::vector<FindingRow> finding_rows(const checks::Analysis& analysis, FindingOrder order);
+
+/// "3 errors, 12 cautions, 1 accepted", counted as numbered; empty when there is none.
+std::string findings_counted(const checks::Analysis& analysis);
+/// What was looked at when nothing was found.
+std::string nothing_found(const checks::Analysis& analysis);
+
+} // namespace throwline::sheet
