@@ -3,6 +3,7 @@
 #include "base/result.h"
 #include "edit/thing.h"
 
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -53,6 +54,9 @@ struct SayableAction {
 /// Errors say which word is not understood, with its column and the nearest that would be.
 Result<Said> said(const Context& context, std::span<const Thing> chosen, std::string_view sentence,
                   std::span<const SayableAction> actions);
+
+/// The first beat or shot that a step added, to go there; nothing when it added none.
+std::optional<Now> moment_made(const plan::Plan& before, const plan::Plan& after);
 
 /// Words that may stand next after what was typed so far, nearest first, at most 12.
 std::vector<std::string> completions(const Context& context, std::span<const Thing> chosen,

@@ -126,6 +126,20 @@ constexpr std::array kRows{
 
 } // namespace
 
+std::optional<Now> moment_made(const plan::Plan& before, const plan::Plan& after) {
+    for (const plan::Shot& shot : after.shots) {
+        if (after.shots.size() > before.shots.size() && plan::find(before, shot.id) == nullptr) {
+            return Now{shot.beats.front(), shot.id};
+        }
+    }
+    for (const plan::Beat& beat : after.beats) {
+        if (after.beats.size() > before.beats.size() && plan::find(before, beat.id) == nullptr) {
+            return Now{beat.id, {}};
+        }
+    }
+    return std::nullopt;
+}
+
 std::span<const SayingRow> order_sayings() {
     return kRows;
 }

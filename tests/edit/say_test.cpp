@@ -144,10 +144,8 @@ TEST_F(Say, ItIsNothingWhileNothingIsChosen) {
 
 TEST_F(Say, HangsFromTheGridInCapitals) {
     const plan::Plan after = plan_after("hang lamp 3 at c2");
-    EXPECT_EQ(std::get<plan::GridHang>(
-                  find(const_cast<plan::Plan&>(after), plan::Id<plan::Lamp>{"3"})->mount)
-                  .position,
-              "C2");
+    const plan::Lamp* lamp = plan::find(after, plan::Id<plan::Lamp>{"3"});
+    EXPECT_EQ(std::get<plan::GridHang>(lamp->mount).position, "C2");
     EXPECT_EQ(error_of("hang lamp 3 at Z99").place.column, 16);
 }
 
