@@ -14,6 +14,7 @@
 
 #include <QAccessible>
 #include <QFontMetricsF>
+#include <QGuiApplication>
 #include <algorithm>
 #include <cmath>
 
@@ -150,7 +151,14 @@ void Floor::connect_parts() {
             typed_->refuse(refused);
         }
     });
-    connect(typed_, &TypedLine::left, this, &Floor::close_typed_line);
+    connect(typed_, &TypedLine::left, this, [this] {
+        // A drag whose button was let go meanwhile has nobody to end it.
+        if (!QGuiApplication::mouseButtons().testFlag(Qt::LeftButton)
+            && hand_id_ == HandId::choose) {
+            hand_->end();
+        }
+        close_typed_line();
+    });
     foot_->offer(*desk_.catalogue(), desk_.plan()->units);
 }
 

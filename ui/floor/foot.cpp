@@ -20,6 +20,8 @@ namespace {
 /// The bar is at least this long, in heights of the font.
 constexpr double kLeastBar = 5.0;
 constexpr int kBarParts = 4;
+/// A hint of fewer letters says nothing.
+constexpr int kLeastHint = 20;
 
 } // namespace
 
@@ -102,7 +104,7 @@ FloorFoot::FloorFoot(QWidget* parent) : QWidget{parent} {
     scale_->setAccessibleName(QStringLiteral("Scale of the floor on the screen"));
     scale_->lineEdit()->setAccessibleName(scale_->accessibleName());
     scale_->setToolTip(QStringLiteral("Drawing first: 1:50, 1/4 in = 1 ft, or one of your own"));
-    scale_->setFocusPolicy(Qt::ClickFocus);
+    scale_->setFocusPolicy(Qt::StrongFocus);
     scale_->setMaxVisibleItems(20);
     scale_->lineEdit()->installEventFilter(this);
     word->setBuddy(scale_);
@@ -155,7 +157,10 @@ void FloorFoot::show_hint(const QString& hint) {
 }
 
 void FloorFoot::elide_hint() {
-    hint_->setText(hint_->fontMetrics().elidedText(whole_hint_, Qt::ElideRight, hint_->width()));
+    const QFontMetrics metrics = hint_->fontMetrics();
+    const bool has_room = hint_->width() > metrics.averageCharWidth() * kLeastHint;
+    hint_->setText(has_room ? metrics.elidedText(whole_hint_, Qt::ElideRight, hint_->width())
+                            : QString{});
     hint_->setToolTip(whole_hint_);
 }
 

@@ -102,6 +102,9 @@ std::vector<Vec2> points_of(Bench& bench, const std::vector<edit::Thing>& things
 } // namespace
 
 void ChooseHand::press(const Pointer& pointer) {
+    if (doing_ != Doing::nothing) {
+        stop();
+    }
     pressed_at_ = pointer.at;
     pressed_px_ = pointer.px;
     pointer_at_ = pointer.at;

@@ -72,6 +72,19 @@ TEST(FloorMoving, ATextThatIsNoLengthStaysOpenAndChangesNothing) {
     EXPECT_FALSE(line->accessibleDescription().isEmpty());
 }
 
+TEST(FloorMoving, EscapeWhileTypingAfterLettingGoEndsTheDrag) {
+    const OnFloor on;
+    on.press({3.0, 4.0}, Qt::AltModifier);
+    on.move({3.5, 4.0}, Qt::AltModifier);
+    on.type("1");
+    on.release({3.5, 4.0});
+    QTest::keyClick(QApplication::focusWidget(), Qt::Key_Escape);
+    EXPECT_FALSE(on.desk->is_previewing());
+    on.move({6.0, 2.0}, {}, false);
+    EXPECT_FALSE(on.desk->is_previewing());
+    EXPECT_FALSE(on.desk->history().can_undo());
+}
+
 TEST(FloorMoving, ArrowKeysNudgeByWholeCentimetresAndTen) {
     const OnFloor on;
     on.desk->choose({scenery("table")});
