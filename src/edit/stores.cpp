@@ -102,7 +102,7 @@ class Filler {
                                                         focal_text(lens.focal_max))
                                           : focal_text(lens.focal_min);
             add(StoresShelf::cameras, lens.name, lens.name, StoreItem{Shelf::camera, lens.name},
-                fmt::format("camera with it: {}, {}", focal, stop_text(lens.stop_wide)));
+                fmt::format("camera, {}, {}", focal, stop_text(lens.stop_wide)));
         }
         for (const catalogue::SensorMode& sensor : catalogue_.sensors) {
             add(StoresShelf::cameras, sensor.name, sensor.name, std::nullopt,

@@ -103,7 +103,6 @@ void FindingPainter::paint_heading(QPainter& painter, const QRect& rect, int row
 void FindingPainter::paint_finding(QPainter& painter, const QRect& rect, int row) const {
     const sheet::FindingRow& shown = model_.row(row);
     const QFont font = view_.font();
-    const bool is_calm = model_.is_stale() || !shown.reason.empty();
     const double from = text_from(font);
     painter.setFont(font);
     painter.setOpacity(model_.is_stale() ? 0.45 : shown.reason.empty() ? 1.0 : 0.7);
@@ -112,7 +111,12 @@ void FindingPainter::paint_finding(QPainter& painter, const QRect& rect, int row
                   {rect.left() + from / 2.0, rect.top() + kPad_px / 2.0 + lozenge.height() / 2.0},
                   shown.number, shown.severity, theme_of(view_.palette()));
     painter.setOpacity(1.0);
-    painter.setPen(is_calm ? faint(view_.palette()) : view_.palette().color(QPalette::WindowText));
+    QColor hue =
+        model_.is_stale() ? faint(view_.palette()) : view_.palette().color(QPalette::WindowText);
+    if (!shown.reason.empty()) {
+        hue.setAlphaF(hue.alphaF() * 0.7F);
+    }
+    painter.setPen(hue);
     QRectF place{rect.left() + from, rect.top() + kPad_px / 2.0, rect.width() - from - kPad_px,
                  kTall_px};
     painter.setFont(shown.reason.empty() ? font : struck(font));

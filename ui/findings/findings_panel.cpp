@@ -139,6 +139,8 @@ void FindingsPanel::add_list() {
     list_->setItemDelegate(new FindingPainter{*model_, *list_});
     list_->setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
     list_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    // Always there, so that the sentences are laid out for one width only.
+    list_->setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOn);
     list_->setResizeMode(QListView::Adjust);
     list_->setSelectionMode(QAbstractItemView::SingleSelection);
     list_->setAccessibleName(tr("Findings, worst first"));
@@ -223,13 +225,12 @@ void FindingsPanel::add_foot() {
     cautions_->setAlignment(Qt::AlignLeft | Qt::AlignTop);
     cautions_->setTextInteractionFlags(Qt::TextSelectableByMouse);
     cautions_->setAccessibleName(tr("Cautions"));
-    auto* area = new QScrollArea{this};
-    area->setWidget(cautions_);
-    area->setWidgetResizable(true);
-    area->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    area->setFixedHeight(kCautionLines * fontMetrics().lineSpacing() + 8);
-    area->setAccessibleName(tr("Cautions"));
-    layout()->addWidget(area);
+    caution_area_ = new QScrollArea{this};
+    caution_area_->setWidget(cautions_);
+    caution_area_->setWidgetResizable(true);
+    caution_area_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    caution_area_->setAccessibleName(tr("Cautions"));
+    layout()->addWidget(caution_area_);
 }
 
 void FindingsPanel::set_order(sheet::FindingOrder order) {
@@ -310,6 +311,8 @@ void FindingsPanel::tell_cautions() {
         words += (words.isEmpty() ? QString{} : QStringLiteral("\n")) + text(caution);
     }
     cautions_->setText(words);
+    const int frame = 2 * caution_area_->frameWidth();
+    caution_area_->setFixedHeight(kCautionLines * cautions_->fontMetrics().lineSpacing() + frame);
 }
 
 std::optional<int> FindingsPanel::current_row() const {

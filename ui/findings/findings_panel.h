@@ -13,6 +13,7 @@ class QLineEdit;
 class QListView;
 class QProgressBar;
 class QPushButton;
+class QScrollArea;
 
 namespace throwline::ui {
 
@@ -75,6 +76,7 @@ class FindingsPanel : public QWidget {
     QLineEdit* reason_ = nullptr;
     QLabel* working_ = nullptr;
     QLabel* cautions_ = nullptr;
+    QScrollArea* caution_area_ = nullptr;
     /// Runs out when checking has taken long enough to be told about.
     QTimer patience_;
     /// The line last chosen, to find it again after a change: its first finding.

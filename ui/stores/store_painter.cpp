@@ -5,13 +5,18 @@
 #include <QLineEdit>
 #include <QPainter>
 #include <QTreeView>
+#include <cmath>
 
 namespace throwline::ui {
 
 namespace {
 
-constexpr QSize kSymbol_px{46, 34};
-constexpr int kPad_px = 4;
+constexpr QSize kSymbol_px{44, 32};
+constexpr int kPad_px = 3;
+constexpr int kTextFrom_px = kSymbol_px.width() + 3 * kPad_px;
+constexpr int kWrapped = Qt::TextWordWrap | Qt::AlignLeft | Qt::AlignTop;
+/// Tall enough for any words.
+constexpr double kTall_px = 1e4;
 
 QString text(const std::string& words) {
     return QString::fromStdString(words);
@@ -40,12 +45,16 @@ QPixmap StorePainter::symbol(const edit::StoresRow& row) const {
 }
 
 QSize StorePainter::sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const {
-    const int line = QFontMetrics{option.font}.height();
-    if (model_.row_at(index) == nullptr) {
-        return {0, line + 2 * kPad_px};
+    const edit::StoresRow* row = model_.row_at(index);
+    if (row == nullptr || index.column() != StoresModel::item_column) {
+        return {0, QFontMetrics{option.font}.height() + 2 * kPad_px};
     }
-    const int words = line + 2 * QFontMetrics{small(option.font)}.height() + kPad_px;
-    return {0, std::max(words, kSymbol_px.height() + kPad_px)};
+    const double width = view_.columnWidth(StoresModel::item_column) - kTextFrom_px - kPad_px;
+    double height = 0.0;
+    for (const Words& words : words_of(*row)) {
+        height += height_of(words, width);
+    }
+    return {0, std::max(static_cast<int>(std::ceil(height)), kSymbol_px.height()) + 2 * kPad_px};
 }
 
 void StorePainter::paint_shelf(QPainter& painter, const QStyleOptionViewItem& option,
@@ -56,39 +65,63 @@ void StorePainter::paint_shelf(QPainter& painter, const QStyleOptionViewItem& op
     QFont font = view_.font();
     font.setBold(true);
     painter.setFont(font);
-    painter.setPen(view_.palette().color(QPalette::WindowText));
-    painter.drawText(option.rect.adjusted(kPad_px, 0, 0, 0), Qt::AlignVCenter | Qt::AlignLeft,
-                     model_.shelf_words(index));
+    const QColor ink = view_.palette().color(QPalette::WindowText);
+    painter.setPen(ink);
+    const int size = QFontMetrics{font}.height();
+    painter.drawText(option.rect.adjusted(size + kPad_px, 0, 0, 0),
+                     Qt::AlignVCenter | Qt::AlignLeft, model_.shelf_words(index));
+    const double reach = size / 4.0;
+    painter.save();
+    painter.translate(option.rect.left() + size / 2.0 + kPad_px / 2.0,
+                      option.rect.center().y() + 0.5);
+    painter.rotate(view_.isExpanded(index) ? 90.0 : 0.0);
+    painter.setPen(Qt::NoPen);
+    painter.setBrush(ink);
+    painter.drawPolygon(QPolygonF{{{-reach * 0.7, -reach}, {reach, 0.0}, {-reach * 0.7, reach}}});
+    painter.restore();
 }
 
-void StorePainter::paint_item(QPainter& painter, const QRect& rect,
-                              const edit::StoresRow& row) const {
-    painter.drawPixmap(rect.left() + kPad_px / 2,
-                       rect.top() + (rect.height() - kSymbol_px.height()) / 2, symbol(row));
+/// Name, size and counts, each in its own writing.
+std::vector<StorePainter::Words> StorePainter::words_of(const edit::StoresRow& row) const {
     const QFont font = view_.font();
-    QRect line{rect.left() + kSymbol_px.width() + 2 * kPad_px, rect.top() + kPad_px / 2,
-               rect.width() - kSymbol_px.width() - 3 * kPad_px, QFontMetrics{font}.height()};
-    const auto write = [&](const QFont& in, const QColor& hue, const QString& words) {
-        painter.setFont(in);
-        painter.setPen(hue);
-        line.setHeight(QFontMetrics{in}.height());
-        painter.drawText(line, Qt::AlignLeft | Qt::AlignVCenter,
-                         QFontMetrics{in}.elidedText(words, Qt::ElideRight, line.width()));
-        line.translate(0, line.height());
-    };
-    write(font, view_.palette().color(QPalette::WindowText), text(row.name));
-    write(small(font), quiet(view_.palette()), text(row.size));
+    const QPalette& palette = view_.palette();
+    std::vector<Words> words{{text(row.name), font, palette.color(QPalette::WindowText)},
+                             {text(row.size), small(font), quiet(palette)}};
     QString counts = text(edit::count_words(row));
     if (model_.is_own(row)) {
         counts = counts.isEmpty() ? tr("own item") : tr("own item, %1").arg(counts);
     }
+    if (counts.isEmpty()) {
+        return words;
+    }
     const bool is_short = row.left().value_or(0) < 0;
     QFont count_font = small(font);
     count_font.setBold(is_short);
-    write(count_font,
-          is_short ? paint::line_hue(sheet::Ink::error, theme_of(view_.palette()))
-                   : quiet(view_.palette()),
-          counts);
+    words.push_back(
+        {counts, count_font,
+         is_short ? paint::line_hue(sheet::Ink::error, theme_of(palette)) : quiet(palette)});
+    return words;
+}
+
+void StorePainter::paint_item(QPainter& painter, const QRect& rect,
+                              const edit::StoresRow& row) const {
+    painter.drawPixmap(rect.left() + kPad_px,
+                       rect.top() + (rect.height() - kSymbol_px.height()) / 2, symbol(row));
+    QRectF place{static_cast<double>(rect.left() + kTextFrom_px),
+                 static_cast<double>(rect.top() + kPad_px),
+                 static_cast<double>(rect.width() - kTextFrom_px - kPad_px), kTall_px};
+    for (const Words& words : words_of(row)) {
+        painter.setFont(words.font);
+        painter.setPen(words.hue);
+        painter.drawText(place, kWrapped, words.text);
+        place.translate(0.0, height_of(words, place.width()));
+    }
+}
+
+double StorePainter::height_of(const Words& words, double width_px) {
+    return QFontMetricsF{words.font}
+        .boundingRect(QRectF{0.0, 0.0, width_px, kTall_px}, kWrapped, words.text)
+        .height();
 }
 
 /// A field, so that one sees that it can be typed into.
@@ -98,13 +131,14 @@ void StorePainter::paint_owned(QPainter& painter, const QRect& rect,
         return;
     }
     painter.setFont(view_.font());
-    const QRect line = rect.adjusted(2, 0, -kPad_px, -(rect.height() / 3));
+    const QRect line{rect.left() + 2, rect.top() + kPad_px, rect.width() - kPad_px - 2,
+                     QFontMetrics{view_.font()}.height()};
     const QString words = row.owned ? QString::number(*row.owned) : QStringLiteral("\u2013");
     painter.setPen(view_.palette().color(QPalette::WindowText));
     painter.drawText(line, Qt::AlignCenter, words);
     painter.setPen(QPen{quiet(view_.palette()), 1.0, Qt::DotLine});
     const int y = line.center().y() + QFontMetrics{view_.font()}.height() / 2 + 1;
-    painter.drawLine(line.left() + kPad_px, y, line.right() - kPad_px, y);
+    painter.drawLine(line.left() + 2 * kPad_px, y, line.right() - 2 * kPad_px, y);
 }
 
 void StorePainter::paint(QPainter* painter, const QStyleOptionViewItem& option,

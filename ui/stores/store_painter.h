@@ -3,7 +3,10 @@
 #include "ui/desk/desk.h"
 #include "ui/stores/store_symbols.h"
 
+#include <QColor>
+#include <QFont>
 #include <QStyledItemDelegate>
+#include <vector>
 
 class QTreeView;
 
@@ -32,6 +35,13 @@ class StorePainter : public QStyledItemDelegate {
   private:
     void paint_shelf(QPainter& painter, const QStyleOptionViewItem& option,
                      const QModelIndex& index) const;
+    struct Words {
+        QString text;
+        QFont font;
+        QColor hue;
+    };
+    std::vector<Words> words_of(const edit::StoresRow& row) const;
+    static double height_of(const Words& words, double width_px);
     void paint_item(QPainter& painter, const QRect& rect, const edit::StoresRow& row) const;
     void paint_owned(QPainter& painter, const QRect& rect, const edit::StoresRow& row) const;
 

@@ -4,6 +4,7 @@
 #include "sheet/floor_drawing.h"
 #include "sheet/mark_bounds.h"
 #include "sheet/marks.h"
+#include "sheet/symbols.h"
 #include "ui/paint/painter.h"
 
 #include <QPainter>
@@ -34,7 +35,7 @@ double scale_of(edit::StoresShelf shelf) {
     case edit::StoresShelf::dressing:
         return 6.0;
     case edit::StoresShelf::lamps:
-        return 14.0;
+        return 16.0;
     case edit::StoresShelf::people:
         return 12.0;
     case edit::StoresShelf::cameras:
@@ -77,7 +78,8 @@ std::optional<sheet::Drawing> drawn(const edit::StoreItem& item, double mm_per_m
     return sheet::floor_drawing(question, NoLettering{});
 }
 
-/// What has no symbol on the plan: a support as the circle that it takes, an outlet as its square.
+/// What the plan draws otherwise when it is in use: a lamp without its beam and stand, a support as
+/// the circle that it takes.
 sheet::Drawing plain(const edit::StoresRow& row, double mm_per_m,
                      const catalogue::Catalogue& catalogue) {
     sheet::Layer layer;
@@ -88,6 +90,10 @@ sheet::Drawing plain(const edit::StoresRow& row, double mm_per_m,
         layer.marks.emplace_back(sheet::Circle{Vec2::Zero(),
                                                std::max(support->column_radius.m() * mm_per_m, 0.3),
                                                pen, sheet::solid(sheet::Ink::standing)});
+    }
+    if (const catalogue::Instrument* lamp = catalogue.instrument(row.item)) {
+        const Length largest = std::max(lamp->body_width, lamp->body_depth);
+        sheet::add_instrument_symbol(layer.marks, Vec2::Zero(), largest.m() * mm_per_m, *lamp);
     }
     sheet::Drawing drawing;
     drawing.layers.push_back(std::move(layer));
@@ -123,8 +129,9 @@ QPixmap StoreSymbols::symbol(const edit::StoresRow& row, const catalogue::Catalo
     pixmap.setDevicePixelRatio(pixel_ratio);
     pixmap.fill(Qt::transparent);
     const double mm_per_m = scale_of(row.shelf);
-    std::optional<sheet::Drawing> drawing =
-        row.put ? drawn(*row.put, mm_per_m, catalogue) : plain(row, mm_per_m, catalogue);
+    std::optional<sheet::Drawing> drawing = row.put && row.put->shelf != edit::Shelf::lamp
+                                                ? drawn(*row.put, mm_per_m, catalogue)
+                                                : plain(row, mm_per_m, catalogue);
     if (const auto bounds = drawing ? bounds_of(*drawing) : std::nullopt) {
         QPainter painter{&pixmap};
         painter.setRenderHint(QPainter::Antialiasing);

@@ -38,8 +38,8 @@ QPushButton* button(const QString& words, const QString& tip, QWidget* parent) {
     return made;
 }
 
-/// Digits that fit the column of counts.
-constexpr int kCountDigits = 5;
+/// Around the words of a column's head.
+constexpr int kHeaderMargins_px = 10;
 
 } // namespace
 
@@ -101,7 +101,10 @@ void StoresPanel::add_shelves() {
     shelves_->setExpandsOnDoubleClick(false);
     shelves_->setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
     shelves_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    shelves_->setIndentation(14);
+    // The painter draws the marks that open and close shelves; every pixel of width is for words.
+    shelves_->setIndentation(0);
+    shelves_->setRootIsDecorated(false);
+    shelves_->setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOn);
     shelves_->setAllColumnsShowFocus(false);
     shelves_->installEventFilter(this);
     QHeaderView& header = *shelves_->header();
@@ -110,8 +113,10 @@ void StoresPanel::add_shelves() {
     header.setSectionResizeMode(StoresModel::owned_column, QHeaderView::Fixed);
     header.setMinimumSectionSize(20);
     header.resizeSection(StoresModel::owned_column,
-                         fontMetrics().horizontalAdvance(tr("Owned")) + 4 * kCountDigits);
+                         fontMetrics().horizontalAdvance(tr("Owned")) + kHeaderMargins_px);
     header.setSectionsMovable(false);
+    connect(&header, &QHeaderView::sectionResized, this,
+            [this] { Q_EMIT painter_->sizeHintChanged({}); });
     connect(shelves_, &QTreeView::doubleClicked, this, [this](const QModelIndex& index) {
         if (index.column() == StoresModel::item_column) {
             put_current();
