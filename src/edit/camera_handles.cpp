@@ -1,5 +1,6 @@
 #include "edit/camera_handles.h"
 
+#include "edit/floor_handles.h"
 #include "edit/placing.h"
 #include "optics/angle_of_view.h"
 #include "optics/coverage.h"
@@ -46,15 +47,23 @@ Angle half_angle(const FramedShot& framed) {
     return optics::angle_of_view(framed.reach.area, framed.framing.focal).horizontal / 2.0;
 }
 
+/// The focal length whose picture ends at a place, in whole steps.
+Length focal_through(const FramedShot& framed, const Vec2& to) {
+    const Vec2 way = to - floor_of(framed.framing.pose.lens);
+    const double off_rad = std::abs(wrapped(angle_of(way) - framed.framing.pose.pan.rad()));
+    // Beyond a right angle, or none at all, is no lens.
+    const double half_rad = std::clamp(off_rad, 0.005, 1.4);
+    const Length away = Length::metres(framed.away_m);
+    const Length exact =
+        optics::focal_for_width(framed.reach.area, away * (2.0 * std::tan(half_rad)), away);
+    return Length::millimetres(std::round(exact.mm() / kFocalStep_mm) * kFocalStep_mm);
+}
+
 } // namespace
 
 plan::Aim aim_at(const Vec2& to, double height_m, const std::optional<Thing>& onto,
                  const std::string& self) {
-    const bool can_be =
-        onto
-        && (onto->kind == Kind::person || onto->kind == Kind::scenery || onto->kind == Kind::camera
-            || onto->kind == Kind::lamp || onto->kind == Kind::boom)
-        && onto->name != self;
+    const bool can_be = onto && can_be_followed(*onto) && onto->name != self;
     return can_be ? plan::Aim{plan::ThingName{onto->name}} : plan::Aim{raised(to, height_m)};
 }
 
@@ -124,11 +133,9 @@ Result<Step> focal_set(const Context& context, const plan::Id<plan::Camera>& cam
     if (!framed) {
         return failure(fmt::format("{} has no shot now", camera.name));
     }
-    const double set_mm = std::round(focal.mm() / kFocalStep_mm) * kFocalStep_mm;
-    const Length within =
-        std::clamp(Length::millimetres(set_mm), framed->reach.focal_min, framed->reach.focal_max);
     Step step{fmt::format("Set focal length of {}", camera.name), context.plan, {}};
-    find(step.plan, framed->shot)->focal = within;
+    find(step.plan, framed->shot)->focal =
+        std::clamp(focal, framed->reach.focal_min, framed->reach.focal_max);
     return step;
 }
 
@@ -157,13 +164,7 @@ Result<Step> drag_camera(const Context& context, const Handle& handle, const Vec
         step.name = fmt::format("Change the move of {}", handle.thing.name);
         return step;
     }
-    const double off_rad = std::abs(wrapped(angle_of(to - lens) - framed->framing.pose.pan.rad()));
-    // Beyond a right angle, or none at all, is no lens.
-    const double half_rad = std::clamp(off_rad, 0.005, 1.4);
-    const Length away = Length::metres(framed->away_m);
-    return focal_set(
-        context, {handle.thing.name},
-        optics::focal_for_width(framed->reach.area, away * (2.0 * std::tan(half_rad)), away));
+    return focal_set(context, {handle.thing.name}, focal_through(*framed, to));
 }
 
 } // namespace throwline::edit

@@ -33,6 +33,9 @@ struct AimedLamp {
     Vec3 target = Vec3::Zero();
     /// Of the beam to half its peak, at the target.
     double radius_m = 0.0;
+    /// At spot and at flood.
+    double least_radius_m = 0.0;
+    double most_radius_m = 0.0;
     bool has_range = false;
 };
 std::optional<AimedLamp> aimed_now(const Context& context, const plan::Lamp& lamp);

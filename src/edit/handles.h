@@ -9,8 +9,9 @@ namespace throwline::edit {
 
 /// What a handle of a chosen thing means when it is dragged.
 enum class HandleKind {
-    /// A corner of the room: moves the corner. An end of a pipe, a run of flats or a drape: moves
-    /// it. `index` counts them.
+    /// A corner of the room or of a prism: moves the corner. An end of a pipe, a point of a drape:
+    /// moves it. An end of a run of flats: turns the run about its other end, and puts flats on or
+    /// takes them off there, so that it comes nearest to reaching the place. `index` counts them.
     corner,
     /// Aims a camera (in its shot) or a lamp: at the person or thing under the pointer, else at the
     /// place, at the height that it had.
@@ -47,8 +48,11 @@ Result<Step> dragged(const Context& context, const Handle& handle, const Vec2& t
                      const std::optional<Thing>& onto = std::nullopt);
 
 /// In words and figures what the drag sets, to be shown beside the pointer: "35 mm", "2.40 m",
-/// "turn 15°"; and what a typed text sets in its place: a focal length for coverage, a length for
-/// an end, an angle for a turn. Errors: a text that is none, or out of range.
+/// "turn 15°"; and what a typed text sets in its place: a focal length for coverage (a bare number
+/// is mm), a direction for a turn (anticlockwise from the right of the page), the width of a pool,
+/// for the others a length in the direction that the handle has: of a corner, an edge or a place of
+/// a way from the one before it, of an aim from the thing, of a microphone from the operator.
+/// Errors: a text that is none, or out of range.
 std::string value_shown(const Context& context, const Handle& handle);
 Result<Step> typed(const Context& context, const Handle& handle, const std::string& text);
 

@@ -15,8 +15,9 @@ namespace {
 /// Height of a face, at which an aim at an empty floor begins (common practice, no source).
 constexpr double kFaceHeight_m = 1.5;
 
-plan::Id<plan::Beat> beat_of_aim(const Context& context, const plan::Lamp& lamp) {
-    return lamp.aim_beat.empty() ? context.now.beat : lamp.aim_beat;
+double radius_at_m(Angle beam, double throw_m) {
+    // Half of more than 160 degrees has no rim on a floor.
+    return throw_m * std::tan(std::min(beam.rad() / 2.0, 1.4));
 }
 
 } // namespace
@@ -27,14 +28,15 @@ std::optional<AimedLamp> aimed_now(const Context& context, const plan::Lamp& lam
     if (!point || instrument == nullptr) {
         return std::nullopt;
     }
-    const stage::Moment moment{context.plan, context.catalogue, beat_of_aim(context, lamp),
-                               context.now.shot};
+    const stage::Moment moment{context.plan, context.catalogue, context.now.beat, context.now.shot};
     AimedLamp aimed;
     aimed.point = *point;
-    aimed.target = stage::aim_point(moment, lamp.aim).value_or(raised(floor_of(*point), 0.0));
-    const photometry::BeamModel beam = photometry::beam_at_focus(*instrument, lamp.focus);
-    aimed.radius_m =
-        (aimed.target - *point).norm() * std::tan(std::min(beam.beam.rad() / 2.0, 1.4));
+    aimed.target = stage::lamp_target(moment, lamp).value_or(raised(floor_of(*point), 0.0));
+    const double throw_m = (aimed.target - *point).norm();
+    aimed.radius_m = radius_at_m(photometry::beam_at_focus(*instrument, lamp.focus).beam, throw_m);
+    const auto [least, most] = std::minmax(instrument->spot.beam, instrument->flood.beam);
+    aimed.least_radius_m = radius_at_m(least, throw_m);
+    aimed.most_radius_m = radius_at_m(most, throw_m);
     aimed.has_range = instrument->flood.beam != instrument->spot.beam;
     return aimed;
 }

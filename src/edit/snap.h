@@ -65,12 +65,15 @@ class SnapField {
     SnapField& operator=(SnapField&&) noexcept;
 
     /// The place that a point is drawn to: the nearest end, crossing or pipe position, else a
-    /// middle, a wall, an alignment or right angle, else the pitch; nothing when none is in reach.
-    /// `from` is where a line being drawn, or a drag, began: right angles and even lengths are
-    /// taken from there.
+    /// middle, a wall, a right angle or alignment, else the pitch, else an even length; nothing
+    /// when none is in reach. `from` is where a line being drawn, or a drag, began: right angles
+    /// (along the page, and along and square to what it began on) and even lengths (5 or 10 cm,
+    /// 0.5, 1 or 5 m; 3 or 6 in, 1, 4 or 16 ft; the finest that is no smaller than the reach) are
+    /// taken from there. Hidden things draw nothing.
     std::optional<Snap> snapped(const Vec2& point, const SnapSettings& settings,
                                 const std::optional<Vec2>& from = std::nullopt) const;
-    /// The same for something being moved: the shift that brings any of its points onto something.
+    /// The same for something being moved: `at` is the shift that brings one of its points onto
+    /// something.
     /// `points` are its own ends and middle, before the shift `by_m`.
     std::optional<Snap> snapped_shift(std::span<const Vec2> points, const Vec2& by_m,
                                       const SnapSettings& settings) const;

@@ -141,6 +141,19 @@ std::optional<Vec3> aim_point(const Moment& moment, const plan::Aim& aim) {
     return std::nullopt;
 }
 
+std::optional<Vec3> lamp_target(const Moment& moment, const plan::Lamp& lamp) {
+    if (!lamp.aim_beat.empty()) {
+        return aim_point({moment.plan, moment.catalogue, lamp.aim_beat, moment.shot}, lamp.aim);
+    }
+    for (const plan::Beat& beat : moment.plan.beats) {
+        const Moment then{moment.plan, moment.catalogue, beat.id, {}};
+        if (const std::optional<Vec3> target = aim_point(then, lamp.aim)) {
+            return target;
+        }
+    }
+    return aim_point(moment, lamp.aim);
+}
+
 Angle facing_of(const Moment& moment, const plan::Mark& mark) {
     if (const auto* angle = std::get_if<Angle>(&mark.faces)) {
         return *angle;

@@ -36,6 +36,10 @@ std::optional<Vec3> look_place(const Moment& moment, const std::string& name);
 /// An aim resolved; nothing when it is empty or names what is not there.
 std::optional<Vec3> aim_point(const Moment& moment, const plan::Aim& aim);
 
+/// Where a lamp is aimed, at the beat in which it is set: the named one, else the first in which
+/// its aim is there. Nothing for straight down.
+std::optional<Vec3> lamp_target(const Moment& moment, const plan::Lamp& lamp);
+
 /// What a mark faces, resolved; 0 for somebody who faces what is not there or their own place.
 Angle facing_of(const Moment& moment, const plan::Mark& mark);
 

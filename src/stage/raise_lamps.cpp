@@ -14,20 +14,6 @@ constexpr double kSamePoint_m = 1e-6;
 /// Of a lamp shade or a screen that is off; only bounce light sees it.
 constexpr double kPracticalReflectance = 0.6;
 
-/// The beat in which a lamp is set: the named one, else the first in which its aim is there.
-std::optional<Vec3> target_of(const Moment& moment, const plan::Lamp& lamp) {
-    if (!lamp.aim_beat.empty()) {
-        return aim_point({moment.plan, moment.catalogue, lamp.aim_beat, moment.shot}, lamp.aim);
-    }
-    for (const plan::Beat& beat : moment.plan.beats) {
-        const Moment then{moment.plan, moment.catalogue, beat.id, {}};
-        if (const std::optional<Vec3> target = aim_point(then, lamp.aim)) {
-            return target;
-        }
-    }
-    return aim_point(moment, lamp.aim);
-}
-
 /// Level across, as nearly upright as the axis allows; straight down, up is up the page.
 void set_axes(PlacedLamp& lamp, const Vec3& axis) {
     lamp.axis = axis;
@@ -121,7 +107,7 @@ void raise_lamp(Raising& raising, const plan::Lamp& lamp) {
     placed.point = *point;
     placed.role = lamp.role;
     placed.cut = lamp.cut;
-    placed.target = target_of(moment, lamp);
+    placed.target = lamp_target(moment, lamp);
     const Vec3 throw_m = placed.target ? Vec3{*placed.target - *point} : Vec3{-Vec3::UnitZ()};
     set_axes(placed,
              throw_m.norm() > kSamePoint_m ? Vec3{throw_m.normalized()} : Vec3{-Vec3::UnitZ()});
