@@ -44,7 +44,6 @@ bool is_view_key(int key, Qt::KeyboardModifiers modifiers) {
     case Qt::Key_Plus:
     case Qt::Key_Equal:
     case Qt::Key_Minus:
-    case Qt::Key_L:
     case Qt::Key_S:
     case Qt::Key_T:
     case Qt::Key_H:
@@ -61,7 +60,7 @@ bool is_view_key(int key, Qt::KeyboardModifiers modifiers) {
 FrameView::FrameView(Desk& desk, QWidget* parent) : QWidget{parent}, desk_{desk} {
     setAccessibleName(tr("Picture of the shot"));
     setAccessibleDescription(
-        tr("Arrow keys pan and tilt, plus and minus zoom, L lights it, S, T, H and C show safe "
+        tr("Arrow keys pan and tilt, plus and minus zoom, S, T, H and C show safe "
            "areas, thirds, headroom and the centre."));
     setFocusPolicy(Qt::StrongFocus);
     setMouseTracking(true);
@@ -108,11 +107,8 @@ void FrameView::look() {
     const bool in_beat =
         std::find(found->beats.begin(), found->beats.end(), desk_.now().beat) != found->beats.end();
     const double side = std::max(width(), height()) * devicePixelRatioF();
-    FrameQuestion question{desk_.shown(),
-                           desk_.catalogue(),
-                           in_beat ? desk_.now().beat : found->beats.front(),
-                           looked_at,
-                           shading_,
+    FrameQuestion question{desk_.shown(), desk_.catalogue(),
+                           in_beat ? desk_.now().beat : found->beats.front(), looked_at,
                            std::min(kLargestSide_px, static_cast<int>(std::lround(side)))};
     if (frame_ != nullptr && frame_->question == question && is_fresh()) {
         return;
@@ -140,14 +136,6 @@ void FrameView::set_guides(const FrameGuides& guides) {
         guides_ = guides;
         update();
         Q_EMIT guides_changed();
-    }
-}
-
-void FrameView::set_shading(Shading shading) {
-    if (shading != shading_) {
-        shading_ = shading;
-        look();
-        Q_EMIT shading_changed();
     }
 }
 
@@ -455,9 +443,6 @@ void FrameView::keyPressEvent(QKeyEvent* event) {
         break;
     case Qt::Key_Minus:
         zoom_by(1.0 / kZoom);
-        break;
-    case Qt::Key_L:
-        set_shading(shading_ == Shading::plain ? Shading::lit : Shading::plain);
         break;
     case Qt::Key_S:
         guides.safe_areas = !guides.safe_areas;

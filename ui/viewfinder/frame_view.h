@@ -21,8 +21,6 @@ class FrameView : public QWidget {
     const FrameSeen* frame() const { return frame_.get(); }
     const FrameGuides& guides() const { return guides_; }
     void set_guides(const FrameGuides& guides);
-    Shading shading() const { return shading_; }
-    void set_shading(Shading shading);
     /// The shot looked at; empty for none.
     plan::Id<plan::Shot> shot() const;
     /// Where the picture is, logical pixels; empty without one.
@@ -43,7 +41,6 @@ class FrameView : public QWidget {
     /// Another picture, or none; the words about it with it.
     void frame_changed();
     void guides_changed();
-    void shading_changed();
 
   protected:
     bool event(QEvent* event) override;
@@ -77,7 +74,6 @@ class FrameView : public QWidget {
     FrameWorker worker_;
     std::shared_ptr<const FrameSeen> frame_;
     FrameGuides guides_;
-    Shading shading_ = Shading::plain;
     std::optional<Pointed> pointed_;
     QPointF pressed_at_;
     bool is_pressed_ = false;

@@ -37,17 +37,9 @@ bool same_stage(const FrameQuestion& a, const FrameQuestion& b) {
     return a.plan == b.plan && a.catalogue == b.catalogue && a.beat == b.beat && a.shot == b.shot;
 }
 
-QImage picture(const RaisedFrame& frame, Shading shading, int side_px) {
-    if (!frame.scene.view || side_px <= 0) {
-        return {};
-    }
-    switch (shading) {
-    case Shading::plain:
-        return image_of(*sheet::frame_picture(frame.scene, side_px));
-    case Shading::lit:
-        return image_of(*sheet::frame_picture(frame.scene, side_px));
-    }
-    return {};
+QImage picture(const RaisedFrame& frame, int side_px) {
+    return frame.scene.view && side_px > 0 ? image_of(*sheet::frame_picture(frame.scene, side_px))
+                                           : QImage{};
 }
 
 } // namespace
@@ -79,11 +71,10 @@ void FrameWorker::work(const std::stop_token& stop) {
             continue;
         }
         const int quick_px = std::min(kQuickSide_px, question.side_px);
-        post(now->number, {question, frame, picture(*frame, question.shading, quick_px)});
+        post(now->number, {question, frame, picture(*frame, quick_px)});
         if (quick_px < question.side_px && !waiting_.came_within(kStill, stop)
             && !stop.stop_requested()) {
-            post(now->number,
-                 {question, frame, picture(*frame, question.shading, question.side_px)});
+            post(now->number, {question, frame, picture(*frame, question.side_px)});
         }
     }
 }

@@ -14,15 +14,11 @@
 
 namespace throwline::ui {
 
-/// A picture as a drawing of lines and tones, or with the light that the lamps give.
-enum class Shading { plain, lit };
-
 struct FrameQuestion {
     plan::PlanPtr plan;
     CataloguePtr catalogue;
     plan::Id<plan::Beat> beat;
     plan::Id<plan::Shot> shot;
-    Shading shading = Shading::plain;
     /// Larger side of the picture once things stand still, device pixels.
     int side_px = 0;
 

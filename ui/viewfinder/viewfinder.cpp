@@ -59,14 +59,6 @@ void Viewfinder::add_controls() {
     controls_ = new QWidget{this};
     auto* row = new QHBoxLayout{controls_};
     row->setContentsMargins(0, 0, 0, 0);
-    lit_ = new QPushButton{tr("Lit"), controls_};
-    lit_->setCheckable(true);
-    lit_->setToolTip(tr("Shows the frame in the light that the lamps give (L)"));
-    lit_->setAccessibleName(tr("Lit picture"));
-    connect(lit_, &QPushButton::toggled, view_,
-            [this](bool lit) { view_->set_shading(lit ? Shading::lit : Shading::plain); });
-    connect(view_, &FrameView::shading_changed, lit_,
-            [this] { lit_->setChecked(view_->shading() == Shading::lit); });
     auto* guides = new QPushButton{tr("Guides"), controls_};
     guides->setToolTip(tr("Lines to frame by, laid over the picture"));
     auto* menu = new QMenu{guides};
@@ -86,7 +78,6 @@ void Viewfinder::add_controls() {
         tell();
     }
     guides->setMenu(menu);
-    row->addWidget(lit_);
     row->addWidget(guides);
     row->addStretch();
     title_ = new QLabel{controls_};

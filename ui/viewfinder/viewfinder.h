@@ -36,7 +36,6 @@ class Viewfinder : public QWidget {
     QLabel* advice_words_ = nullptr;
     QPushButton* advice_button_ = nullptr;
     QWidget* controls_ = nullptr;
-    QPushButton* lit_ = nullptr;
     QLabel* title_ = nullptr;
     QLabel* words_ = nullptr;
 };

@@ -195,8 +195,6 @@ TEST(Viewfinder, LettersSwitchGuides) {
     QTest::keyClick(&shown.view(), Qt::Key_T);
     EXPECT_EQ(shown.view().guides(), before);
     EXPECT_EQ(shown.view().grab().toImage(), plain);
-    QTest::keyClick(&shown.view(), Qt::Key_L);
-    EXPECT_EQ(shown.view().shading(), Shading::lit);
 }
 
 TEST(Viewfinder, MarksTheFindingPointedAt) {
