@@ -134,9 +134,9 @@ std::vector<std::string> field_words(const edit::Context& context,
     return words_of(card_of(context, things));
 }
 
-std::vector<std::string> completions(const edit::Context& context,
-                                     std::span<const edit::Thing> chosen, std::string_view sentence,
-                                     std::span<const edit::SayableAction> actions) {
+std::vector<std::string> words_next(const edit::Context& context,
+                                    std::span<const edit::Thing> chosen, std::string_view sentence,
+                                    std::span<const edit::SayableAction> actions) {
     std::vector<std::string> offers = edit::completions(context, chosen, sentence, actions);
     const std::string typed = edit::folded(sentence) + (sentence.ends_with(' ') ? " " : "");
     if (!typed.starts_with(kSet)) {

@@ -21,8 +21,8 @@ std::vector<std::string> field_words(const edit::Context& context,
                                      std::span<const edit::Thing> things);
 
 /// As edit::completions(), with the words of values behind "set".
-std::vector<std::string> completions(const edit::Context& context,
-                                     std::span<const edit::Thing> chosen, std::string_view sentence,
-                                     std::span<const edit::SayableAction> actions);
+std::vector<std::string> words_next(const edit::Context& context,
+                                    std::span<const edit::Thing> chosen, std::string_view sentence,
+                                    std::span<const edit::SayableAction> actions);
 
 } // namespace throwline::card

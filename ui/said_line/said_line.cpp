@@ -245,7 +245,7 @@ void SaidLine::offer() {
     const QString before = edit_->text().left(edit_->cursorPosition());
     if (!before.trimmed().isEmpty() && edit_->cursorPosition() == edit_->text().size()) {
         for (const std::string& word :
-             card::completions(desk_.context(), desk_.chosen(), before.toStdString(), actions_)) {
+             card::words_next(desk_.context(), desk_.chosen(), before.toStdString(), actions_)) {
             words.append(text(word));
         }
     }
