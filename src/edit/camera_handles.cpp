@@ -100,7 +100,8 @@ std::optional<FramedShot> framed_now(const Context& context, const plan::Id<plan
     }
     framed.away_m = std::max(away_m, kLeastAway_m);
     const Vec2 at = floor_of(*eye) + framed.away_m * unit_at(framing->pose.pan.rad());
-    framed.target = raised(at, eye->z() + framed.away_m * std::tan(framing->pose.tilt.rad()));
+    framed.target =
+        aim.value_or(raised(at, eye->z() + framed.away_m * std::tan(framing->pose.tilt.rad())));
     return framed;
 }
 

@@ -13,9 +13,10 @@ struct FramedShot {
     plan::Id<plan::Shot> shot;
     stage::LensReach reach;
     stage::Framing framing;
-    /// What is in the middle of the picture, metres.
+    /// Where it is aimed: the aim of the shot, else what is in the middle of the picture at its
+    /// subject.
     Vec3 target = Vec3::Zero();
-    /// From the lens to that on the floor.
+    /// From the lens to its first subject, else to its aim, on the floor, metres.
     double away_m = 1.0;
 };
 /// Nothing for a camera without a shot now, or one that looks at nobody.

@@ -56,8 +56,9 @@ struct StoreItem {
 /// Puts it down: a lamp onto the nearest grid position, within half a pitch each way, or pipe
 /// within 0.75 m, else on a stand, practicals where they are put; aimed at the nearest of the cast,
 /// else straight ahead from a stand (up the page) and straight down from a pipe. A camera with the
-/// sensor most used, on a tripod. A person on a mark in the beat of now (a first beat is
-/// made when there is none). Furniture turned along the nearest wall when that is near.
+/// sensor most used of those its lens covers (else one of the kit, else the largest of 16:9), on a
+/// tripod. A person on a mark in the beat of now (a first beat is made when there is none).
+/// Furniture turned with its back to the nearest wall when that is near.
 Result<Step> put_down(const Context& context, const StoreItem& item, const Vec2& at);
 
 } // namespace throwline::edit
