@@ -13,6 +13,8 @@ namespace {
 
 constexpr double kPad_px = 4.0;
 constexpr double kTick_px = 6.0;
+/// Wide enough for any sentence.
+constexpr int kManyWords_px = 10000;
 constexpr int kWrapped = Qt::TextWordWrap | Qt::AlignLeft | Qt::AlignTop;
 /// Between the frame of a line and its text, as QLineEdit lays it out.
 constexpr double kTextMargin_px = 2.0;
@@ -53,7 +55,8 @@ QRectF SaidAnswer::room(int width) const {
 }
 
 QSize SaidAnswer::sizeHint() const {
-    return {200, heightForWidth(width())};
+    // On one line; layouts ask for the height once they know the width.
+    return {200, heightForWidth(kManyWords_px)};
 }
 
 int SaidAnswer::heightForWidth(int width) const {
@@ -80,10 +83,10 @@ void SaidAnswer::paintEvent(QPaintEvent*) {
     QPainter painter{this};
     painter.setRenderHint(QPainter::Antialiasing);
     const Theme theme = theme_of(palette());
-    const QColor hue = is_refusal_ ? paint::line_hue(sheet::Ink::error, theme)
-                                   : palette().color(QPalette::Disabled, QPalette::WindowText);
-    painter.setPen(
-        palette().color(is_refusal_ ? QPalette::Active : QPalette::Disabled, QPalette::WindowText));
+    const QColor hue = paint::line_hue(sheet::Ink::error, theme);
+    QColor ink = palette().color(QPalette::WindowText);
+    ink.setAlphaF(is_refusal_ ? 1.0F : 0.72F);
+    painter.setPen(ink);
     painter.drawText(room(width()), kWrapped, words_);
     const double x_px = mark_x();
     if (x_px >= 0.0) {

@@ -58,6 +58,7 @@ class SaidEdit : public QLineEdit {
 
 SaidLine::SaidLine(Desk& desk, QWidget* parent) : QWidget{parent}, desk_{desk} {
     setAutoFillBackground(true);
+    setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Maximum);
     edit_ = new SaidEdit{[this](int pressed) { return key(pressed); }, this};
     edit_->setPlaceholderText(tr("Type what you want: move camera 2 left 40 cm"));
     edit_->setAccessibleName(tr("Type what you want"));
@@ -254,6 +255,8 @@ void SaidLine::offer() {
         completer_->popup()->hide();
     } else {
         completer_->complete();
+        // Enter says the sentence, unless a word was gone to first.
+        completer_->popup()->setCurrentIndex({});
     }
 }
 

@@ -106,6 +106,15 @@ TEST(SaidLine, TabCompletesAWord) {
     EXPECT_TRUE(spoken.line->offers().contains(QStringLiteral("left")));
 }
 
+TEST(SaidLine, EnterSaysTheSentenceWhateverIsOffered) {
+    const Spoken spoken;
+    spoken.type(QStringLiteral("choose boom"));
+    ASSERT_FALSE(spoken.line->offers().isEmpty());
+    QTest::keyClick(&spoken.edit(), Qt::Key_Return);
+    ASSERT_EQ(spoken.desk->chosen().size(), 1U);
+    EXPECT_EQ(spoken.desk->chosen().front().name, "boom");
+}
+
 TEST(SaidLine, EscapeLeaves) {
     const Spoken spoken;
     bool was_left = false;
