@@ -5,6 +5,7 @@
 /// One function a file command_<name>.cpp; commands.cpp lists them.
 namespace throwline::command {
 
+Command open_command();
 Command check_command();
 Command compare_command();
 Command figures_command();

@@ -1,0 +1,227 @@
+/// The real window, driven by mouse and keyboard.
+
+#include "plan/read_plan.h"
+#include "ui/card_panel/card_panel.h"
+#include "ui/desk_case.h"
+#include "ui/said_line/said_line.h"
+#include "ui/window/action_book.h"
+#include "ui/window/start_page.h"
+#include "ui/window/window.h"
+
+#include <QAction>
+#include <QApplication>
+#include <QLineEdit>
+#include <QMenuBar>
+#include <QPushButton>
+#include <filesystem>
+#include <fstream>
+#include <gtest/gtest.h>
+#include <iterator>
+#include <set>
+#include <unistd.h>
+
+namespace throwline::ui {
+namespace {
+
+class WindowCase : public testing::Test {
+  protected:
+    void SetUp() override {
+        folder = std::filesystem::temp_directory_path()
+                 / ("throwline-window-" + std::to_string(getpid()));
+        std::filesystem::remove_all(folder);
+        std::filesystem::create_directories(folder);
+        Questions questions;
+        questions.unsaved = [this](QWidget*, const QString&) { return unsaved; };
+        questions.changed = [](QWidget*, const QString&, const QStringList&) {
+            return ChangedAnswer::cancel;
+        };
+        questions.path_to_open = [this](QWidget*, const QString&) { return path("plan.json"); };
+        questions.path_to_save = [this](QWidget*, const QString&) { return path("plan.json"); };
+        questions.tell = [this](QWidget*, const QString& heading, const QStringList&) {
+            told << heading;
+        };
+        window = new Window{support::shared_catalogue(), questions,
+                            RecoveryStore{folder / "recovery"}, 0};
+        window->setAttribute(Qt::WA_DeleteOnClose, false);
+        window->resize(1280, 720);
+        window->show();
+        ASSERT_TRUE(QTest::qWaitForWindowExposed(window));
+    }
+    void TearDown() override {
+        unsaved = UnsavedAnswer::discard;
+        window->close();
+        delete window;
+        std::filesystem::remove_all(folder);
+    }
+    QString path(const char* name) const {
+        return QString::fromStdString((folder / name).string());
+    }
+    void say(const char* sentence) {
+        QLineEdit& line = window->line().edit();
+        line.setFocus();
+        line.clear();
+        QTest::keyClicks(&line, QString::fromUtf8(sentence));
+        QTest::keyClick(&line, Qt::Key_Escape); // The list of what might stand next.
+        if (line.text().isEmpty()) {
+            QTest::keyClicks(&line, QString::fromUtf8(sentence));
+        }
+        QTest::keyClick(&line, Qt::Key_Return);
+        EXPECT_EQ(window->line().marked(), -1)
+            << sentence << ": " << window->line().answer().toStdString();
+    }
+    void type_into_card(const char* key, const char* text) {
+        ASSERT_TRUE(support::came_to([&] { return window->card().editor(QString::fromUtf8(key)); }))
+            << key << "\n"
+            << window->card().text();
+        auto* edit = qobject_cast<QLineEdit*>(window->card().editor(QString::fromUtf8(key)));
+        edit->setFocus();
+        edit->selectAll();
+        QTest::keyClicks(edit, QString::fromUtf8(text));
+        QTest::keyClick(edit, Qt::Key_Return);
+    }
+    const plan::Plan& plan() const { return *window->desk().plan(); }
+
+    std::filesystem::path folder;
+    UnsavedAnswer unsaved = UnsavedAnswer::cancel;
+    QStringList told;
+    Window* window = nullptr;
+};
+
+TEST_F(WindowCase, BeginsWithTheStartPageAndOpensADemo) {
+    EXPECT_FALSE(window->has_plan());
+    auto* demo =
+        window->start_page().findChild<QPushButton*>(QStringLiteral("workshop_interview.json"));
+    ASSERT_NE(demo, nullptr);
+    QTest::mouseClick(demo, Qt::LeftButton);
+    EXPECT_TRUE(window->has_plan());
+    EXPECT_EQ(plan().title, "The Chair Mender, interview");
+    EXPECT_TRUE(window->keeper().path().empty());
+    EXPECT_TRUE(support::came_to([&] { return window->desk().analysis() != nullptr; }));
+}
+
+/// From an empty floor to a saved plan; all of it undone and done again.
+TEST_F(WindowCase, MakesAnInterviewFromNothing) {
+    window->begin_empty_floor();
+    const std::string empty = window->desk().plan_text();
+    window->do_action(QStringLiteral("draw.choose"));
+    window->begin_studio({Length::metres(6.4), Length::metres(5), Length::metres(2.8),
+                          Length::metres(2.5), Length::metres(0)},
+                         UnitSystem::metric);
+    ASSERT_TRUE(window->has_plan());
+    const std::string begun = window->desk().plan_text();
+    EXPECT_NE(begun, empty);
+
+    say("put dining chair at 3.6 m, 3.2 m");
+    say("put somebody of the cast at 3.6 m, 3.2 m");
+    ASSERT_EQ(plan().people.size(), 1U);
+    window->desk().choose({{edit::Kind::person, plan().people.front().id.name, 0}});
+    type_into_card("name", "Noor");
+    ASSERT_EQ(plan().people.front().id.name, "Noor");
+    type_into_card("stature", "1.64 m");
+    type_into_card("pose", "sit");
+    window->do_action(QStringLiteral("put.camera"));
+    ASSERT_EQ(plan().cameras.size(), 1U);
+    type_into_card("x", "3.5");
+    type_into_card("y", "1.25");
+    type_into_card("lens", "prime 50 T1.5");
+    type_into_card("eye_height", "120cm");
+    window->do_action(QStringLiteral("order.new_shot"));
+    ASSERT_EQ(plan().shots.size(), 1U);
+    type_into_card("size", "medium close-up");
+    window->desk().choose({});
+    type_into_card("title", "The Chair Mender");
+    EXPECT_EQ(plan().title, "The Chair Mender");
+    EXPECT_EQ(plan().cameras.front().eye_height, Length::metres(1.2));
+    EXPECT_EQ(plan().shots.front().size, ShotSize::medium_close_up);
+    EXPECT_NEAR(plan().shots.front().at.x(), 3.5, 1e-9);
+
+    ASSERT_TRUE(window->save());
+    const Checked<plan::Plan> saved =
+        plan::read_plan_file(folder / "plan.json", support::shipped_catalogue());
+    ASSERT_TRUE(saved);
+    EXPECT_EQ(*saved, plan());
+    EXPECT_FALSE(window->isWindowModified());
+
+    const std::string made = window->desk().plan_text();
+    QAction* undo = window->findChild<QAction*>(QStringLiteral("edit.undo"));
+    ASSERT_NE(undo, nullptr);
+    int steps = 0;
+    while (window->desk().history().can_undo()) {
+        undo->trigger();
+        ++steps;
+    }
+    EXPECT_GE(steps, 10);
+    EXPECT_EQ(window->desk().plan_text(), begun);
+    EXPECT_TRUE(window->isWindowModified());
+    while (window->desk().history().can_redo()) {
+        window->do_action(QStringLiteral("edit.redo"));
+    }
+    EXPECT_EQ(window->desk().plan_text(), made);
+    EXPECT_FALSE(window->isWindowModified());
+}
+
+TEST_F(WindowCase, AsksBeforeChangesAreLost) {
+    window->open_demo(1);
+    EXPECT_TRUE(window->may_close());
+    window->desk().toggle_units();
+    EXPECT_FALSE(window->may_close());
+    unsaved = UnsavedAnswer::save;
+    EXPECT_TRUE(window->may_close());
+    EXPECT_TRUE(std::filesystem::exists(folder / "plan.json"));
+}
+
+TEST_F(WindowCase, CopiesFromOneWindowToAnother) {
+    window->open_demo(1);
+    window->desk().choose({{edit::Kind::scenery, "workbench", 0}, {edit::Kind::lamp, "key", 0}});
+    window->copy();
+    const std::size_t scenery = plan().scenery.size();
+    const std::size_t lamps = plan().lamps.size();
+    window->paste();
+    EXPECT_EQ(plan().scenery.size(), scenery + 1);
+    EXPECT_EQ(plan().lamps.size(), lamps + 1);
+    EXPECT_EQ(plan().scenery.back().id.name, "workbench 2");
+    EXPECT_EQ(window->desk().history().undo_name(), "Paste 2 things");
+    window->desk().undo();
+    EXPECT_EQ(plan().scenery.size(), scenery);
+}
+
+TEST_F(WindowCase, HasEveryActionOnceWithKeysOfItsOwn) {
+    std::set<std::string> ids;
+    std::set<QString> keys;
+    for (const WindowAction* action : all_actions()) {
+        EXPECT_TRUE(ids.insert(action->id).second) << action->id;
+        if (action->keys == nullptr) {
+            continue;
+        }
+        for (const QKeySequence& key :
+             QKeySequence::listFromString(QString::fromLatin1(action->keys))) {
+            EXPECT_FALSE(key.isEmpty()) << action->id;
+            EXPECT_TRUE(keys.insert(key.toString()).second)
+                << action->id << " " << key.toString().toStdString();
+        }
+    }
+}
+
+/// Whatever is chosen, an action either can be done or says so; none leaves a plan that would not
+/// open again, since the desk takes none.
+TEST_F(WindowCase, TakesEveryEditingActionOnADemo) {
+    window->open_demo(1);
+    for (const WindowAction* action : all_actions()) {
+        const std::string id = action->id;
+        if (id.rfind("edit.", 0) != 0 || id == "edit.rows") {
+            continue;
+        }
+        window->desk().choose({{edit::Kind::scenery, "stool", 0},
+                               {edit::Kind::scenery, "side table", 0},
+                               {edit::Kind::scenery, "guest chair", 0}});
+        window->do_action(QString::fromStdString(id));
+        EXPECT_TRUE(plan::read_plan(window->desk().plan_text(), support::shipped_catalogue()))
+            << id;
+        while (window->desk().history().can_undo()) {
+            window->desk().undo();
+        }
+    }
+}
+
+} // namespace
+} // namespace throwline::ui

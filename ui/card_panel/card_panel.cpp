@@ -1,0 +1,98 @@
+#include "ui/card_panel/card_panel.h"
+
+#include "ui/card_panel/card_sheet.h"
+#include "ui/card_panel/field_edit.h"
+
+#include <QLabel>
+#include <QScrollArea>
+#include <QScrollBar>
+#include <QVBoxLayout>
+
+namespace throwline::ui {
+
+CardPanel::CardPanel(Desk& desk, QWidget* parent)
+    : QWidget{parent}, desk_{desk}, title_{new QLabel{this}}, scroll_{new QScrollArea{this}} {
+    setAccessibleName(tr("Card"));
+    QFont font = title_->font();
+    font.setBold(true);
+    font.setPointSizeF(font.pointSizeF() * 1.15);
+    title_->setFont(font);
+    title_->setContentsMargins(14, 8, 12, 0);
+    title_->setWordWrap(true);
+    scroll_->setWidgetResizable(true);
+    scroll_->setFrameShape(QFrame::NoFrame);
+    scroll_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    scroll_->setFocusPolicy(Qt::NoFocus);
+    auto* rows = new QVBoxLayout{this};
+    rows->setContentsMargins(0, 0, 0, 0);
+    rows->setSpacing(0);
+    rows->addWidget(title_);
+    rows->addWidget(scroll_, 1);
+    setFocusPolicy(Qt::StrongFocus);
+    soon_.setSingleShot(true);
+    soon_.setInterval(0);
+    connect(&soon_, &QTimer::timeout, this, &CardPanel::look);
+    const auto later = [this] {
+        if (!soon_.isActive()) {
+            soon_.start();
+        }
+    };
+    connect(&desk_, &Desk::shown_changed, this, later);
+    connect(&desk_, &Desk::chosen_changed, this, later);
+    connect(&desk_, &Desk::now_changed, this, later);
+    connect(&desk_, &Desk::analysis_changed, this, later);
+    look();
+}
+
+void CardPanel::look() {
+    const AnalysisPtr known = desk_.analysis();
+    card_ = card::card_for({desk_.shown_context(), desk_.chosen(), known.get()});
+    title_->setText(QString::fromStdString(card_.title));
+    if (sheet_ != nullptr && sheet_->takes(card_)) {
+        sheet_->show_values(card_);
+        return;
+    }
+    // While a check goes on the figures are missing for a moment; the keyboard stays where it was.
+    const auto* focused = qobject_cast<FieldEdit*>(focusWidget());
+    const QString key = focused != nullptr && focused->hasFocus() ? focused->key() : QString{};
+    const int at = scroll_->verticalScrollBar()->value();
+    auto* sheet = new CardSheet{scroll_};
+    sheet->lay(card_);
+    connect(sheet, &CardSheet::typed, this, &CardPanel::take);
+    sheet_ = sheet;
+    scroll_->setWidget(sheet);
+    if (QWidget* same = key.isEmpty() ? nullptr : editor(key)) {
+        same->setFocus(Qt::OtherFocusReason);
+    }
+    scroll_->verticalScrollBar()->setValue(at);
+}
+
+QWidget* CardPanel::editor(const QString& key) const {
+    return sheet_ == nullptr ? nullptr : sheet_->editor(key);
+}
+
+void CardPanel::take(const QString& key, const QString& text) {
+    const card::Field* field = card::field(card_, key.toStdString());
+    if (field == nullptr) {
+        return;
+    }
+    const Result<edit::Step> step = field->set(desk_.context(), text.trimmed().toStdString());
+    if (!step) {
+        sheet_->refuse(key, QString::fromStdString(step.error().message));
+        return;
+    }
+    QString why;
+    const auto heard = connect(&desk_, &Desk::said, this, [&](const QString& said) { why = said; });
+    const bool taken = desk_.take(step);
+    disconnect(heard);
+    if (!taken) {
+        sheet_->refuse(key, why);
+    }
+}
+
+void CardPanel::focusInEvent(QFocusEvent* event) {
+    QWidget::focusInEvent(event);
+    focusNextChild();
+}
+
+} // namespace throwline::ui

@@ -1,0 +1,291 @@
+#include "ui/keeping/keeper.h"
+
+#include "base/text_file.h"
+#include "plan/differences.h"
+#include "plan/read_plan.h"
+#include "plan/salvage.h"
+#include "ui/keeping/recovery_writer.h"
+
+#include <QFileSystemWatcher>
+#include <QLockFile>
+#include <QMetaObject>
+#include <algorithm>
+#include <chrono>
+#include <fmt/format.h>
+
+namespace throwline::ui {
+
+namespace {
+
+using namespace std::chrono_literals;
+
+/// Steps that follow each other faster are kept together.
+constexpr auto kTogether = 300ms;
+/// A lock whose program has not been heard of for as long is stale; QLockFile also looks whether
+/// the process is there.
+constexpr auto kNeverStale = 0ms;
+constexpr int kMostSentences = 200;
+
+QString path_text(const std::filesystem::path& path) {
+    return QString::fromStdString(path.string());
+}
+
+QString file_text(const std::filesystem::path& path) {
+    return QString::fromStdString(path.filename().string());
+}
+
+std::filesystem::path lock_path(const std::filesystem::path& path) {
+    return path.parent_path() / fmt::format(".{}.lock", path.filename().string());
+}
+
+QStringList sentences_of(const Errors& errors) {
+    QStringList sentences;
+    for (const Error& error : errors) {
+        if (sentences.size() < kMostSentences) {
+            sentences << QString::fromStdString(text_of(error));
+        }
+    }
+    return sentences;
+}
+
+std::filesystem::path backup_path(std::filesystem::path path) {
+    path += "~";
+    return path;
+}
+
+} // namespace
+
+Keeper::Keeper(Desk& desk, RecoveryStore store, int window, QObject* parent)
+    : QObject{parent}, desk_{desk}, store_{std::move(store)}, place_{store_.place_for(window)},
+      watcher_{new QFileSystemWatcher{this}} {
+    writer_ = std::make_unique<RecoveryWriter>(store_, place_, [this](const std::string& why) {
+        QMetaObject::invokeMethod(
+            this, [this, why] { Q_EMIT keeping_failed(QString::fromStdString(why)); },
+            Qt::QueuedConnection);
+    });
+    soon_.setSingleShot(true);
+    soon_.setInterval(kTogether);
+    connect(&soon_, &QTimer::timeout, this, &Keeper::keep_apart);
+    connect(&desk_, &Desk::plan_changed, this, &Keeper::plan_changed);
+    connect(watcher_, &QFileSystemWatcher::fileChanged, this, &Keeper::file_changed);
+}
+
+Keeper::~Keeper() {
+    // Without let_go() the window did not close as it should: what was done stays kept.
+    if (!let_go_ && soon_.isActive()) {
+        keep_apart();
+    }
+    writer_->flush();
+}
+
+void Keeper::plan_changed() {
+    // Not started anew by each step, so that steps without a pause are kept all the same.
+    if (!soon_.isActive()) {
+        soon_.start();
+    }
+}
+
+void Keeper::keep_apart() {
+    let_go_ = false;
+    if (desk_.is_saved()) {
+        writer_->drop();
+    } else {
+        writer_->write(path_, desk_.plan_text());
+    }
+}
+
+void Keeper::flush() {
+    if (soon_.isActive()) {
+        soon_.stop();
+        keep_apart();
+    }
+    writer_->flush();
+}
+
+void Keeper::let_go() {
+    soon_.stop();
+    let_go_ = true;
+    writer_->drop();
+    writer_->flush();
+    lock_.reset();
+}
+
+bool Keeper::lock(const std::filesystem::path& path) {
+    auto lock = std::make_unique<QLockFile>(path_text(lock_path(path)));
+    lock->setStaleLockTime(kNeverStale);
+    if (!lock->tryLock(0) && lock->error() == QLockFile::LockFailedError) {
+        return false;
+    }
+    // In a folder that cannot be written to nobody can hold a lock; nor can anybody save there.
+    lock_ = std::move(lock);
+    return true;
+}
+
+void Keeper::take_path(const std::filesystem::path& path, std::string text) {
+    if (!watcher_->files().isEmpty()) {
+        watcher_->removePaths(watcher_->files());
+    }
+    const bool is_other = path != path_;
+    path_ = path;
+    known_text_ = std::move(text);
+    if (!path_.empty()) {
+        watcher_->addPath(path_text(path_));
+    }
+    if (is_other) {
+        Q_EMIT path_changed();
+    }
+}
+
+Result<QStringList> Keeper::open(const std::filesystem::path& named) {
+    std::error_code fault;
+    const std::filesystem::path absolute = std::filesystem::absolute(named, fault);
+    const std::filesystem::path path = fault ? named : absolute;
+    Result<std::string> text = read_text_file(path, plan::kLargestPlanBytes);
+    if (!text) {
+        return tl::unexpected{text.error()};
+    }
+    plan::Salvaged read = plan::salvaged(*text, *desk_.catalogue(), path.filename().string());
+    auto laid = std::make_shared<const plan::Plan>(std::move(read.plan));
+    QStringList told;
+    lock_.reset();
+    if (!read.errors.empty()) {
+        told << tr("%1 is damaged. What could be read is open under no name; the file stays as it "
+                   "is.")
+                    .arg(file_text(path))
+             << sentences_of(read.errors);
+        take_path({}, {});
+        desk_.lay_out(std::move(laid), false);
+        return told;
+    }
+    if (!lock(path)) {
+        told << tr("%1 is open in another window. This is a copy under no name.")
+                    .arg(file_text(path));
+        take_path({}, {});
+        desk_.lay_out(std::move(laid), false);
+        return told;
+    }
+    take_path(path, std::move(*text));
+    desk_.lay_out(std::move(laid), true);
+    return told;
+}
+
+void Keeper::begin(plan::Plan plan) {
+    lock_.reset();
+    take_path({}, {});
+    desk_.lay_out(std::make_shared<const plan::Plan>(std::move(plan)), false);
+}
+
+Result<QStringList> Keeper::take_up(const Recovery& recovery) {
+    plan::Salvaged read =
+        plan::salvaged(recovery.plan_text, *desk_.catalogue(), recovery.kept.filename().string());
+    QStringList told = sentences_of(read.errors);
+    lock_.reset();
+    std::error_code fault;
+    const bool has_file =
+        !recovery.original.empty() && std::filesystem::is_regular_file(recovery.original, fault);
+    const auto on_disk = has_file ? read_text_file(recovery.original, plan::kLargestPlanBytes)
+                                  : Result<std::string>{failure("")};
+    if (on_disk && lock(recovery.original)) {
+        take_path(recovery.original, *on_disk);
+    } else {
+        take_path({}, {});
+    }
+    desk_.lay_out(std::make_shared<const plan::Plan>(std::move(read.plan)), false);
+    flush();
+    store_.drop(recovery.kept);
+    return told;
+}
+
+Result<std::string> Keeper::text_on_disk() const {
+    return read_text_file(path_, plan::kLargestPlanBytes);
+}
+
+SaveOutcome Keeper::save(bool over_others) {
+    if (path_.empty()) {
+        return {Saved::no_name, tr("The work has no file yet.")};
+    }
+    std::error_code fault;
+    const bool is_there = std::filesystem::exists(path_, fault);
+    const Result<std::string> on_disk = is_there ? text_on_disk() : Result<std::string>{""};
+    if (!over_others && is_there && (!on_disk || *on_disk != known_text_)) {
+        return {Saved::changed_underneath,
+                tr("%1 was changed by somebody else.").arg(file_text(path_))};
+    }
+    return write_to(path_, on_disk ? *on_disk : std::string{});
+}
+
+SaveOutcome Keeper::save_as(const std::filesystem::path& path) {
+    std::error_code fault;
+    const std::filesystem::path target = std::filesystem::absolute(path, fault);
+    if (target == path_) {
+        return save(true);
+    }
+    std::unique_ptr<QLockFile> before = std::move(lock_);
+    if (!lock(target)) {
+        lock_ = std::move(before);
+        return {Saved::failed, tr("%1 is open in another window.").arg(file_text(target))};
+    }
+    const Result<std::string> on_disk = read_text_file(target, plan::kLargestPlanBytes);
+    SaveOutcome outcome = write_to(target, on_disk ? *on_disk : std::string{});
+    if (outcome.saved != Saved::done) {
+        lock_ = std::move(before);
+    }
+    return outcome;
+}
+
+SaveOutcome Keeper::write_to(const std::filesystem::path& path, const std::string& before) {
+    const std::string text = desk_.plan_text();
+    // Our own writing is not somebody else's.
+    if (!watcher_->files().isEmpty()) {
+        watcher_->removePaths(watcher_->files());
+    }
+    if (!before.empty() && before != text) {
+        if (const auto done = write_file_whole(backup_path(path), before); !done) {
+            take_path(path_, known_text_);
+            return {Saved::failed, QString::fromStdString(done.error().message)};
+        }
+    }
+    if (const auto done = write_file_whole(path, text); !done) {
+        take_path(path_, known_text_);
+        return {Saved::failed, QString::fromStdString(done.error().message)};
+    }
+    take_path(path, text);
+    desk_.mark_saved();
+    soon_.stop();
+    writer_->drop();
+    return {Saved::done, {}};
+}
+
+Result<QStringList> Keeper::load_theirs() {
+    const std::filesystem::path path = path_;
+    return open(path);
+}
+
+QStringList Keeper::differences_from_file() const {
+    QStringList sentences;
+    const Result<std::string> text = text_on_disk();
+    if (!text) {
+        return {QString::fromStdString(text.error().message)};
+    }
+    const Checked<plan::Plan> theirs = plan::read_plan(*text, *desk_.catalogue());
+    if (!theirs) {
+        return sentences_of(theirs.error());
+    }
+    for (const plan::Difference& difference : plan::differences(*theirs, *desk_.plan())) {
+        sentences << QString::fromStdString(difference.sentence);
+    }
+    return sentences;
+}
+
+void Keeper::file_changed() {
+    // An editor that replaces a file takes its watch away with it.
+    if (watcher_->files().isEmpty() && !path_.empty()) {
+        watcher_->addPath(path_text(path_));
+    }
+    const Result<std::string> text = text_on_disk();
+    if (text && *text != known_text_) {
+        Q_EMIT changed_underneath();
+    }
+}
+
+} // namespace throwline::ui

@@ -1,0 +1,54 @@
+#pragma once
+
+#include "base/result.h"
+
+#include <cstdint>
+#include <filesystem>
+#include <optional>
+#include <string>
+#include <vector>
+
+/// Work in progress kept apart from its file. No Qt here.
+namespace throwline::ui {
+
+/// What was left behind by a program that did not come to close its window.
+struct Recovery {
+    /// Its place in the store.
+    std::filesystem::path kept;
+    /// The file that it was opened from or saved to; empty for none.
+    std::filesystem::path original;
+    /// Seconds since 1970 on the clock of then.
+    std::int64_t kept_at_s = 0;
+    /// The plan as it was.
+    std::string plan_text;
+};
+
+/// A folder of entries, one a window at work.
+class RecoveryStore {
+  public:
+    explicit RecoveryStore(std::filesystem::path folder) : folder_{std::move(folder)} {}
+
+    /// The store of this user: under XDG_STATE_HOME, else ~/.local/state.
+    static RecoveryStore of_user();
+
+    const std::filesystem::path& folder() const { return folder_; }
+    /// A place for a window of this process; the folder is made when it is not there.
+    std::filesystem::path place_for(int window) const;
+    /// Writes an entry whole, so that there is always the one before or this one.
+    Result<void> keep(const std::filesystem::path& place, const std::filesystem::path& original,
+                      const std::string& plan_text) const;
+    void drop(const std::filesystem::path& place) const;
+
+    /// Entries whose program is gone, the newest first. What is no entry is left alone and told in
+    /// `remarks`.
+    std::vector<Recovery> left_behind(std::vector<std::string>& remarks) const;
+
+  private:
+    std::filesystem::path folder_;
+};
+
+/// When a process began, in ticks since the machine did; 0 when there is no such process. Tells a
+/// process from a later one with its number.
+std::uint64_t start_of_process(std::int64_t pid);
+
+} // namespace throwline::ui

@@ -1,0 +1,60 @@
+#include "ui/keeping/recovery_writer.h"
+
+namespace throwline::ui {
+
+RecoveryWriter::RecoveryWriter(RecoveryStore store, std::filesystem::path place,
+                               std::function<void(const std::string&)> failed)
+    : store_{std::move(store)}, place_{std::move(place)}, failed_{std::move(failed)},
+      thread_{[this](const std::stop_token& stop) { work(stop); }} {}
+
+RecoveryWriter::~RecoveryWriter() {
+    flush();
+}
+
+void RecoveryWriter::write(std::filesystem::path original, std::string plan_text) {
+    put({std::move(original), std::move(plan_text), false});
+}
+
+void RecoveryWriter::drop() {
+    put({{}, {}, true});
+}
+
+void RecoveryWriter::put(Job job) {
+    {
+        const std::lock_guard lock{guard_};
+        waiting_ = std::move(job);
+    }
+    changed_.notify_all();
+}
+
+void RecoveryWriter::flush() {
+    std::unique_lock lock{guard_};
+    changed_.wait(lock, [&] { return !waiting_ && !is_busy_; });
+}
+
+void RecoveryWriter::work(const std::stop_token& stop) {
+    while (true) {
+        Job job;
+        {
+            std::unique_lock lock{guard_};
+            if (!changed_.wait(lock, stop, [&] { return waiting_.has_value(); })) {
+                return;
+            }
+            job = std::move(*waiting_);
+            waiting_.reset();
+            is_busy_ = true;
+        }
+        if (job.drops) {
+            store_.drop(place_);
+        } else if (const auto done = store_.keep(place_, job.original, job.plan_text); !done) {
+            failed_(done.error().message);
+        }
+        {
+            const std::lock_guard lock{guard_};
+            is_busy_ = false;
+        }
+        changed_.notify_all();
+    }
+}
+
+} // namespace throwline::ui

@@ -1,0 +1,47 @@
+#pragma once
+
+#include "ui/keeping/recovery_store.h"
+
+#include <condition_variable>
+#include <functional>
+#include <mutex>
+#include <optional>
+#include <thread>
+
+namespace throwline::ui {
+
+/// Writes entries of the store on a thread of its own; of several waiting, only the newest.
+class RecoveryWriter {
+  public:
+    /// `failed` is told a sentence, on that thread.
+    RecoveryWriter(RecoveryStore store, std::filesystem::path place,
+                   std::function<void(const std::string&)> failed);
+    ~RecoveryWriter();
+
+    void write(std::filesystem::path original, std::string plan_text);
+    /// Removes the entry, and what waits to be written.
+    void drop();
+    /// Waits until nothing is left to be written.
+    void flush();
+
+  private:
+    struct Job {
+        std::filesystem::path original;
+        std::string plan_text;
+        bool drops = false;
+    };
+    void work(const std::stop_token& stop);
+    void put(Job job);
+
+    RecoveryStore store_;
+    std::filesystem::path place_;
+    std::function<void(const std::string&)> failed_;
+    std::mutex guard_;
+    std::condition_variable_any changed_;
+    std::optional<Job> waiting_;
+    bool is_busy_ = false;
+    /// Last, so that it ends before what it uses.
+    std::jthread thread_;
+};
+
+} // namespace throwline::ui

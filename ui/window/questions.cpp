@@ -1,0 +1,97 @@
+#include "ui/window/questions.h"
+
+#include <QFileDialog>
+#include <QMessageBox>
+#include <QPushButton>
+
+namespace throwline::ui {
+
+namespace {
+
+/// More sentences than this are counted, not told.
+constexpr qsizetype kMostTold = 8;
+
+QString filter() {
+    return QObject::tr("Plans (*.json);;All files (*)");
+}
+
+QString bulleted(const QStringList& sentences) {
+    QStringList lines;
+    for (const QString& sentence : sentences.first(std::min(sentences.size(), kMostTold))) {
+        lines << QStringLiteral("\u2013 ") + sentence;
+    }
+    if (sentences.size() > kMostTold) {
+        lines << QObject::tr("\u2013 and %1 more").arg(sentences.size() - kMostTold);
+    }
+    return lines.join(QStringLiteral("\n"));
+}
+
+UnsavedAnswer ask_unsaved(QWidget* over, const QString& title) {
+    QMessageBox box{
+        QMessageBox::Question, QObject::tr("Not saved yet"),
+        QObject::tr("The changes of \u201c%1\u201d are not in its file yet.").arg(title),
+        QMessageBox::Save | QMessageBox::Discard | QMessageBox::Cancel, over};
+    box.setDefaultButton(QMessageBox::Save);
+    box.setEscapeButton(QMessageBox::Cancel);
+    switch (box.exec()) {
+    case QMessageBox::Save:
+        return UnsavedAnswer::save;
+    case QMessageBox::Discard:
+        return UnsavedAnswer::discard;
+    default:
+        return UnsavedAnswer::cancel;
+    }
+}
+
+ChangedAnswer ask_changed(QWidget* over, const QString& title, const QStringList& what) {
+    QMessageBox box{
+        QMessageBox::Warning, QObject::tr("Changed by somebody else"),
+        QObject::tr("The file of \u201c%1\u201d is no longer as it was opened here.").arg(title),
+        QMessageBox::NoButton, over};
+    box.setInformativeText(bulleted(what));
+    const QPushButton* keep = box.addButton(QObject::tr("Keep mine"), QMessageBox::AcceptRole);
+    const QPushButton* load =
+        box.addButton(QObject::tr("Load theirs"), QMessageBox::DestructiveRole);
+    QPushButton* elsewhere =
+        box.addButton(QObject::tr("Save mine elsewhere\u2026"), QMessageBox::ActionRole);
+    QPushButton* cancel = box.addButton(QMessageBox::Cancel);
+    box.setDefaultButton(elsewhere);
+    box.setEscapeButton(cancel);
+    box.exec();
+    if (box.clickedButton() == keep) {
+        return ChangedAnswer::keep_mine;
+    }
+    if (box.clickedButton() == load) {
+        return ChangedAnswer::load_theirs;
+    }
+    return box.clickedButton() == elsewhere ? ChangedAnswer::save_as : ChangedAnswer::cancel;
+}
+
+void tell(QWidget* over, const QString& heading, const QStringList& sentences) {
+    QMessageBox box{QMessageBox::Information, QObject::tr("Throwline"), heading, QMessageBox::Ok,
+                    over};
+    box.setInformativeText(bulleted(sentences));
+    if (sentences.size() > kMostTold) {
+        box.setDetailedText(sentences.join(QStringLiteral("\n")));
+    }
+    box.exec();
+}
+
+} // namespace
+
+Questions asked_in_dialogs() {
+    Questions questions;
+    questions.unsaved = ask_unsaved;
+    questions.changed = ask_changed;
+    questions.path_to_open = [](QWidget* over, const QString& folder) {
+        return QFileDialog::getOpenFileName(over, QObject::tr("Open a plan"), folder, filter());
+    };
+    questions.path_to_save = [](QWidget* over, const QString& suggested) {
+        return QFileDialog::getSaveFileName(over, QObject::tr("Save the plan as"), suggested,
+                                            filter());
+    };
+    questions.tell = tell;
+    return questions;
+}
+
+} // namespace throwline::ui
