@@ -28,7 +28,7 @@ Command open_command() {
             .operands = "[PLAN ...]",
             .operands_min = 0,
             .operands_max = 100,
-            .options = {kLensdata},
+            .options = {kLensdata, kJson},
             .example = "throwline open demo/cookery.json",
             .answer = answer};
 }

@@ -183,7 +183,7 @@ Plan read_leaving_out(nlohmann::ordered_json tree, const catalogue::Catalogue& c
         if (round == 0 && errors.empty()) {
             errors = read.error();
         }
-        if (!leave_out(tree, read.error(), round >= kMostRounds / 2 || round % 2 == 1)) {
+        if (!leave_out(tree, read.error(), round >= kMostRounds / 2)) {
             break;
         }
         need_title(tree);

@@ -41,6 +41,8 @@ FieldEdit::FieldEdit(const card::Field& field, QWidget* parent)
         completer->setFilterMode(Qt::MatchContains);
         completer->setMaxVisibleItems(12);
         setCompleter(completer);
+        connect(completer, qOverload<const QString&>(&QCompleter::activated), this,
+                &FieldEdit::commit, Qt::QueuedConnection);
     }
     connect(this, &QLineEdit::textChanged, this, [this] { updateGeometry(); });
     show(field);
@@ -128,7 +130,11 @@ void FieldEdit::keyPressEvent(QKeyEvent* event) {
     case Qt::Key_Return:
     case Qt::Key_Enter:
         if (completer() != nullptr && completer()->popup()->isVisible()) {
-            break;
+            // What is chosen in the list is taken by the list.
+            if (completer()->popup()->currentIndex().isValid()) {
+                break;
+            }
+            completer()->popup()->hide();
         }
         commit();
         return;

@@ -32,6 +32,7 @@
 #include <QMenu>
 #include <QMenuBar>
 #include <QMimeData>
+#include <QScreen>
 #include <QSplitter>
 #include <QStackedWidget>
 #include <QStatusBar>
@@ -74,7 +75,7 @@ Window::Window(CataloguePtr catalogue, Questions questions, RecoveryStore store,
     look_for_left_work();
     table_->setCurrentWidget(start_page_);
     tell_title();
-    resize(1280, 760);
+    resize(QSize{1280, 800}.boundedTo(screen()->availableSize()));
 }
 
 Window::~Window() = default;
