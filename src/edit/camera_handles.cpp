@@ -59,6 +59,16 @@ Length focal_through(const FramedShot& framed, const Vec2& to) {
     return Length::millimetres(std::round(exact.mm() / kFocalStep_mm) * kFocalStep_mm);
 }
 
+/// `first` is where the first subject is, else the aim.
+FramedShot with_target(FramedShot framed, const Vec3& first, const std::optional<Vec3>& aim) {
+    const Vec3& lens = framed.framing.pose.lens;
+    framed.away_m = std::max((floor_of(first) - floor_of(lens)).norm(), kLeastAway_m);
+    const Vec2 at = floor_of(lens) + framed.away_m * unit_at(framed.framing.pose.pan.rad());
+    const double rise_m = framed.away_m * std::tan(framed.framing.pose.tilt.rad());
+    framed.target = aim.value_or(raised(at, lens.z() + rise_m));
+    return framed;
+}
+
 } // namespace
 
 plan::Aim aim_at(const Vec2& to, double height_m, const std::optional<Thing>& onto,
@@ -73,9 +83,9 @@ std::optional<FramedShot> framed_now(const Context& context, const plan::Id<plan
         return std::nullopt;
     }
     const plan::Camera& by = *plan::find(context.plan, camera);
+    const stage::Moment moment{context.plan, context.catalogue, context.now.beat, shot->id};
     const catalogue::SensorMode* sensor = context.catalogue.sensor(by.sensor);
     const catalogue::Lens* lens = context.catalogue.lens(by.lens);
-    const stage::Moment moment{context.plan, context.catalogue, context.now.beat, shot->id};
     const std::optional<Vec3> eye = stage::lens_point(moment, by);
     if (sensor == nullptr || lens == nullptr || !eye) {
         return std::nullopt;
@@ -91,18 +101,9 @@ std::optional<FramedShot> framed_now(const Context& context, const plan::Id<plan
     if (!framing) {
         return std::nullopt;
     }
-    FramedShot framed{shot->id, reach, *framing, {}, 1.0};
-    double away_m = 2.0;
-    if (!subjects.empty()) {
-        away_m = (floor_of(subjects.front()->face) - floor_of(*eye)).norm();
-    } else if (aim) {
-        away_m = (floor_of(*aim) - floor_of(*eye)).norm();
-    }
-    framed.away_m = std::max(away_m, kLeastAway_m);
-    const Vec2 at = floor_of(*eye) + framed.away_m * unit_at(framing->pose.pan.rad());
-    framed.target =
-        aim.value_or(raised(at, eye->z() + framed.away_m * std::tan(framing->pose.tilt.rad())));
-    return framed;
+    // Without an aim there is a subject, else it would not be framed.
+    const Vec3 first = subjects.empty() ? *aim : subjects.front()->face;
+    return with_target({shot->id, reach, *framing, {}, 1.0}, first, aim);
 }
 
 std::vector<Handle> camera_handles(const Context& context, const Thing& thing) {

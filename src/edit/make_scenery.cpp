@@ -120,7 +120,7 @@ Result<Step> pipe_drawn(const Context& context, const Vec2& from, const Vec2& to
     if ((to - from).norm() < kLeastSide_m) {
         return failure("drag from one end of the pipe to the other");
     }
-    if (!is_on_paper(from) || !is_on_paper(to)) {
+    if (!is_on_paper(from) || !is_on_paper(to) || !is_a_size(Length::metres((to - from).norm()))) {
         return failure(std::string{kOffPaper});
     }
     Step step{{}, context.plan, {}};

@@ -58,6 +58,33 @@ void renumber_walls(plan::Arrangement& arrangement, int parted, int walls) {
     }
 }
 
+/// Openings of a parted wall stay where they are. Errors: one is where the corner is.
+Result<void> part_openings(plan::Room& room, int parted, Length corner) {
+    for (plan::Opening& opening : room.openings) {
+        if (opening.wall > parted) {
+            ++opening.wall;
+        } else if (opening.wall == parted && opening.from_start >= corner) {
+            ++opening.wall;
+            opening.from_start = opening.from_start - corner;
+        } else if (opening.wall == parted && opening.from_start + opening.width > corner) {
+            return failure(fmt::format("{} is there", opening.id.name));
+        }
+    }
+    return {};
+}
+
+void part_lamps(std::vector<plan::Lamp>& lamps, int parted, Length corner) {
+    for (plan::Lamp& lamp : lamps) {
+        auto* mount = std::get_if<plan::WallMount>(&lamp.mount);
+        if (mount != nullptr && mount->wall > parted) {
+            ++mount->wall;
+        } else if (mount != nullptr && mount->wall == parted && mount->along > corner) {
+            ++mount->wall;
+            mount->along = mount->along - corner;
+        }
+    }
+}
+
 } // namespace
 
 Result<Step> corner_added(const Context& context, int wall, double along_m) {
@@ -83,25 +110,10 @@ Result<Step> corner_added(const Context& context, int wall, double along_m) {
     room.walls.insert(room.walls.begin() + at, old.walls[index]);
     renumber_walls(step.plan.arrangement, wall, static_cast<int>(old.outline.size()));
     const Length corner = Length::metres(along_m);
-    for (plan::Opening& opening : room.openings) {
-        if (opening.wall > wall) {
-            ++opening.wall;
-        } else if (opening.wall == wall && opening.from_start >= corner) {
-            ++opening.wall;
-            opening.from_start = opening.from_start - corner;
-        } else if (opening.wall == wall && opening.from_start + opening.width > corner) {
-            return failure(fmt::format("{} is there", opening.id.name));
-        }
+    if (const auto parted = part_openings(room, wall, corner); !parted) {
+        return tl::unexpected{parted.error()};
     }
-    for (plan::Lamp& lamp : step.plan.lamps) {
-        auto* mount = std::get_if<plan::WallMount>(&lamp.mount);
-        if (mount != nullptr && mount->wall > wall) {
-            ++mount->wall;
-        } else if (mount != nullptr && mount->wall == wall && mount->along > corner) {
-            ++mount->wall;
-            mount->along = mount->along - corner;
-        }
-    }
+    part_lamps(step.plan.lamps, wall, corner);
     return step;
 }
 

@@ -128,14 +128,9 @@ plan::LampMount near_on_wall(const plan::Plan& plan, plan::WallMount mount, cons
     return mount;
 }
 
-bool clear_of_others(const plan::Room& room, const plan::Opening& opening, double from_m) {
-    return std::none_of(
-        room.openings.begin(), room.openings.end(), [&](const plan::Opening& other) {
-            const bool level = opening.sill < other.head && other.sill < opening.head;
-            return other.id != opening.id && other.wall == opening.wall && level
-                   && from_m < (other.from_start + other.width).m()
-                   && other.from_start.m() < from_m + opening.width.m();
-        });
+bool clear_of_others(const plan::Room& room, plan::Opening opening, double from_m) {
+    opening.from_start = Length::metres(from_m);
+    return in_the_way(room, opening) == nullptr;
 }
 
 /// Where along a wall an opening may begin, nearest to what is wanted: there, at the wall's ends,
@@ -185,6 +180,20 @@ plan::LampMount mount_near(const plan::Plan& plan, const plan::LampMount& mount,
     return moved;
 }
 
+const plan::Opening* in_the_way(const plan::Room& room, const plan::Opening& opening) {
+    /// As the reader has it: a tape reads no finer.
+    constexpr double kFit_m = 0.001;
+    for (const plan::Opening& other : room.openings) {
+        const bool is_level = opening.sill < other.head && other.sill < opening.head;
+        if (other.id != opening.id && other.wall == opening.wall && is_level
+            && opening.from_start.m() < (other.from_start + other.width).m() - kFit_m
+            && other.from_start.m() < (opening.from_start + opening.width).m() - kFit_m) {
+            return &other;
+        }
+    }
+    return nullptr;
+}
+
 Result<void> put_opening(plan::Plan& plan, const std::string& name, const Vec2& middle) {
     plan::Opening* opening = find(plan, plan::Id<plan::Opening>{name});
     const Polygon& outline = plan.room.outline;
@@ -220,8 +229,12 @@ Result<void> check_walls(const plan::Plan& plan) {
         return failure(std::string{kOffPaper});
     }
     for (std::size_t i = 0; i < outline.size(); ++i) {
-        if ((outline[(i + 1) % outline.size()] - outline[i]).norm() < kShortest_m) {
+        const double wall_m = (outline[(i + 1) % outline.size()] - outline[i]).norm();
+        if (wall_m < kShortest_m) {
             return failure("two corners of the room would fall together; take one away instead");
+        }
+        if (!is_a_size(Length::metres(wall_m))) {
+            return failure("a wall is at most 1000 m long");
         }
     }
     if (crosses_itself(outline) || area(outline) < kSmallest_m2) {

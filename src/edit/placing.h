@@ -21,6 +21,8 @@ struct Placing {
 Result<void> put(plan::Plan& plan, const Context& context, const Thing& thing,
                  const Placing& placing);
 
+/// The opening that is where another would be; null when none is. Both may share a millimetre.
+const plan::Opening* in_the_way(const plan::Room& room, const plan::Opening& opening);
 /// Puts the middle of an opening as near to a place as the walls allow, keeping clear of others.
 Result<void> put_opening(plan::Plan& plan, const std::string& name, const Vec2& middle);
 /// The mount with its turning point as near to a place as what holds the lamp allows.

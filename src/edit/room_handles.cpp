@@ -1,5 +1,6 @@
 #include "edit/floor_handles.h"
 
+#include "edit/on_paper.h"
 #include "edit/placing.h"
 
 #include <algorithm>
@@ -12,8 +13,6 @@ namespace {
 /// Shorter than this is a slip of the hand.
 constexpr double kLeastLength_m = 0.02;
 constexpr double kLeastOpening_m = 0.1;
-/// Openings may overlap by this much, as the reader has it.
-constexpr double kFit_m = 0.001;
 
 /// Where an opening's wall begins, and which way and how far it goes.
 struct WallLine {
@@ -27,19 +26,6 @@ WallLine line_of(const plan::Room& room, int wall) {
     const Vec2& from = room.outline[index];
     const Vec2 side = room.outline[(index + 1) % room.outline.size()] - from;
     return {from, side.normalized(), side.norm()};
-}
-
-/// The opening that would be in the way; null when none is.
-const plan::Opening* in_the_way(const plan::Room& room, const plan::Opening& opening) {
-    for (const plan::Opening& other : room.openings) {
-        const bool level = opening.sill < other.head && other.sill < opening.head;
-        if (other.id != opening.id && other.wall == opening.wall && level
-            && opening.from_start.m() < (other.from_start + other.width).m() - kFit_m
-            && other.from_start.m() < (opening.from_start + opening.width).m() - kFit_m) {
-            return &other;
-        }
-    }
-    return nullptr;
 }
 
 } // namespace
@@ -113,6 +99,9 @@ Result<Step> drag_pipe_end(const Context& context, const Handle& handle, const V
     const double length_m = (pipe.to - pipe.from).norm();
     if (length_m < kLeastLength_m) {
         return failure("drag farther from the other end");
+    }
+    if (!is_a_size(Length::metres(length_m))) {
+        return failure("a pipe is at most 1000 m long");
     }
     for (plan::Lamp& lamp : step.plan.lamps) {
         auto* hang = std::get_if<plan::PipeHang>(&lamp.mount);

@@ -1,9 +1,9 @@
 #include "edit/handles.h"
 
-#include "edit/valid.h"
 #include "plan/places.h"
 #include "support/demo_plan.h"
 #include "support/small_plan.h"
+#include "support/taken_step.h"
 
 #include <gtest/gtest.h>
 #include <numbers>
@@ -12,6 +12,8 @@ namespace throwline::edit {
 namespace {
 
 using support::shipped_catalogue;
+using support::taken;
+using support::why_not;
 using testing_support::add_camera;
 using testing_support::add_person;
 using testing_support::add_scenery;
@@ -45,19 +47,7 @@ struct Held {
         return taken(typed(context(), handle, text));
     }
     std::string why_not_typed(const Handle& handle, const std::string& text) const {
-        const Result<Step> step = typed(context(), handle, text);
-        return step ? std::string{} : step.error().message;
-    }
-    static plan::Plan taken(const Result<Step>& step) {
-        if (!step) {
-            ADD_FAILURE() << step.error().message;
-            return {};
-        }
-        const Checked<ValidPlan> read = valid(step->plan, shipped_catalogue());
-        if (!read) {
-            ADD_FAILURE() << text_of(read.error().front());
-        }
-        return step->plan;
+        return why_not(typed(context(), handle, text));
     }
 };
 
@@ -208,7 +198,7 @@ TEST(PersonHandles, PathOfTheBeatCanBeDrawnElsewhere) {
     const auto handles = handles_of(second, {Kind::person, "Ada", 0});
     ASSERT_EQ(handles.size(), 2U);
     EXPECT_EQ(handles[1].kind, HandleKind::path);
-    const plan::Plan after = Held::taken(dragged(second, handles[1], {3, 6}));
+    const plan::Plan after = taken(dragged(second, handles[1], {3, 6}));
     EXPECT_EQ(std::get<plan::Mark>(after.beats[1].marks.at({"Ada"})).path[0], (Vec2{3, 6}));
     EXPECT_EQ(held.all(Kind::person, "Ada").size(), 1U);
 }

@@ -1,10 +1,10 @@
 #include "edit/make.h"
 
 #include "edit/flat_widths.h"
-#include "edit/valid.h"
 #include "plan/places.h"
 #include "support/demo_plan.h"
 #include "support/small_plan.h"
+#include "support/taken_step.h"
 
 #include <gtest/gtest.h>
 #include <numbers>
@@ -13,27 +13,12 @@ namespace throwline::edit {
 namespace {
 
 using support::shipped_catalogue;
+using support::taken;
+using support::why_not;
 using testing_support::bare_room;
 
 Context context_of(const plan::Plan& plan) {
     return {plan, shipped_catalogue(), {{"1"}, {}}};
-}
-
-/// The plan of a step that is taken, also by the reader; an empty one with a failure when not.
-plan::Plan taken(const Result<Step>& step) {
-    if (!step) {
-        ADD_FAILURE() << step.error().message;
-        return {};
-    }
-    const Checked<ValidPlan> read = valid(step->plan, shipped_catalogue());
-    if (!read) {
-        ADD_FAILURE() << text_of(read.error().front());
-    }
-    return step->plan;
-}
-
-std::string why_not(const Result<Step>& step) {
-    return step ? std::string{} : step.error().message;
 }
 
 /// A door in a wall from its start.

@@ -1,8 +1,8 @@
 #include "edit/flat_widths.h"
 #include "edit/make.h"
-#include "edit/valid.h"
 #include "support/demo_plan.h"
 #include "support/small_plan.h"
+#include "support/taken_step.h"
 
 #include <gtest/gtest.h>
 #include <numbers>
@@ -11,23 +11,12 @@ namespace throwline::edit {
 namespace {
 
 using support::shipped_catalogue;
+using support::taken;
 using testing_support::bare_room;
 
 Context context_of(const plan::Plan& plan,
                    const catalogue::Catalogue& catalogue = shipped_catalogue()) {
     return {plan, catalogue, {{"1"}, {}}};
-}
-
-plan::Plan taken(const Result<Step>& step) {
-    if (!step) {
-        ADD_FAILURE() << step.error().message;
-        return {};
-    }
-    const Checked<ValidPlan> read = valid(step->plan, shipped_catalogue());
-    if (!read) {
-        ADD_FAILURE() << text_of(read.error().front());
-    }
-    return step->plan;
 }
 
 std::vector<double> feet_of(const std::vector<Length>& widths) {

@@ -1,9 +1,9 @@
 #include "edit/order.h"
 
-#include "edit/valid.h"
 #include "plan/places.h"
 #include "support/demo_plan.h"
 #include "support/small_plan.h"
+#include "support/taken_step.h"
 
 #include <gtest/gtest.h>
 
@@ -11,6 +11,8 @@ namespace throwline::edit {
 namespace {
 
 using support::shipped_catalogue;
+using support::taken;
+using support::why_not;
 using testing_support::add_camera;
 using testing_support::add_person;
 using testing_support::add_shot;
@@ -42,22 +44,6 @@ plan::Plan three_beats() {
 
 Context context_of(const plan::Plan& plan) {
     return {plan, shipped_catalogue(), {{"2"}, {}}};
-}
-
-plan::Plan taken(const Result<Step>& step) {
-    if (!step) {
-        ADD_FAILURE() << step.error().message;
-        return {};
-    }
-    const Checked<ValidPlan> read = valid(step->plan, shipped_catalogue());
-    if (!read) {
-        ADD_FAILURE() << text_of(read.error().front());
-    }
-    return step->plan;
-}
-
-std::string why_not(const Result<Step>& step) {
-    return step ? std::string{} : step.error().message;
 }
 
 std::vector<std::string> beats_of(const plan::Plan& plan) {

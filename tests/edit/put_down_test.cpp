@@ -1,8 +1,8 @@
 #include "edit/make.h"
-#include "edit/valid.h"
 #include "plan/places.h"
 #include "support/demo_plan.h"
 #include "support/small_plan.h"
+#include "support/taken_step.h"
 
 #include <gtest/gtest.h>
 
@@ -10,6 +10,7 @@ namespace throwline::edit {
 namespace {
 
 using support::shipped_catalogue;
+using support::taken;
 using testing_support::add_camera;
 using testing_support::add_person;
 using testing_support::bare_room;
@@ -17,18 +18,6 @@ using testing_support::bare_room;
 Result<Step> put(const plan::Plan& plan, Shelf shelf, const std::string& item, const Vec2& at) {
     const Context context{plan, shipped_catalogue(), {{"1"}, {}}};
     return put_down(context, {shelf, item}, at);
-}
-
-plan::Plan taken(const Result<Step>& step) {
-    if (!step) {
-        ADD_FAILURE() << step.error().message;
-        return {};
-    }
-    const Checked<ValidPlan> read = valid(step->plan, shipped_catalogue());
-    if (!read) {
-        ADD_FAILURE() << text_of(read.error().front());
-    }
-    return step->plan;
 }
 
 plan::Plan with_grid() {
