@@ -76,8 +76,8 @@ void hold_here(const plan::Plan& plan, const plan::Plan& clip,
     const double height_m = was ? was->z() : 2.0;
     if (auto stand = stand_at(catalogue, at)) {
         const catalogue::Support* support = catalogue.support(stand->support);
-        stand->height = std::clamp(Length::metres(height_m), support->height_min,
-                                   support->height_max);
+        stand->height =
+            std::clamp(Length::metres(height_m), support->height_min, support->height_max);
         lamp.mount = *stand;
     } else {
         lamp.mount = plan::PracticalMount{at, Length::metres(height_m)};

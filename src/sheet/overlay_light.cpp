@@ -18,6 +18,8 @@ constexpr double kLongestBeam_m = 60.0;
 constexpr double kCableHalf_mm = 0.45;
 /// A contour shorter than this on paper carries no value.
 constexpr double kLeastLettered_mm = 25.0;
+/// Shorter ones are shadows of legs and stands, and hide what matters.
+constexpr double kLeastContour_mm = 12.0;
 constexpr double kLegendWide_mm = 34.0;
 constexpr double kLegendHigh_mm = 4.0;
 
@@ -102,11 +104,11 @@ void draw_circuits(Board& board, const FloorScene& scene) {
 
 namespace {
 
-/// Steps of tone with the highest level, in the lower left corner of what is looked at.
+/// Steps of tone with the highest level.
 void draw_level_legend(Board& board, const LevelPicture& levels, UnitSystem units) {
     constexpr int kTones = 16;
-    const Box window = board.window.value_or(board.field.area());
-    const Vec2 corner{window.left + 6.0, window.bottom() - 10.0};
+    // In the lower left corner of the map, so that it goes where the map goes.
+    const Vec2 corner = board.frame.at(levels.low) + Vec2{3.0, -kLegendHigh_mm - 3.0};
     auto pixels = std::make_shared<Pixels>();
     pixels->width = kTones;
     pixels->height = 1;
@@ -152,6 +154,9 @@ void draw_levels(Board& board, const FloorScene& scene) {
     for (const Contour& contour : levels.contours) {
         for (const std::vector<Vec2>& line_m : contour.lines) {
             const std::vector<Vec2> drawn = board.frame.at(line_m);
+            if (length_of(drawn) < kLeastContour_mm) {
+                continue;
+            }
             board.add(PlanLayer::ground, open_path(drawn, pen(Ink::paper, kStanding_mm)));
             board.add(PlanLayer::ground, open_path(drawn, pen(Ink::lettering, kHair_mm)));
             if (length_of(drawn) < kLeastLettered_mm) {

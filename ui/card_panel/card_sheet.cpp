@@ -52,13 +52,9 @@ void add_words(QWidget& row, const std::string& words) {
         QString::fromStdString(words).split(QLatin1Char{' '}, Qt::SkipEmptyParts);
     for (const QString& part : parts) {
         auto* label = new QLabel{part, &row};
-        label->setContentsMargins(part == parts.first()
-                                          && (part.startsWith(QLatin1Char{','})
-                                              || part.startsWith(QLatin1Char{'.'})
-                                              || part.startsWith(QLatin1Char{';'}))
-                                      ? 0
-                                      : 2,
-                                  0, 3, 0);
+        const bool is_stop = QStringLiteral(",.;:").contains(part.front());
+        label->setProperty(kClings, is_stop);
+        label->setContentsMargins(is_stop ? 0 : 2, 0, 3, 0);
         row.layout()->addWidget(label);
     }
 }

@@ -4,6 +4,15 @@
 
 namespace throwline::ui {
 
+namespace {
+
+/// Whether an item stays with the one before it.
+bool clings(QLayoutItem& item) {
+    return item.widget() != nullptr && item.widget()->property(kClings).toBool();
+}
+
+} // namespace
+
 FlowLayout::FlowLayout(QWidget* parent) : QLayout{parent} {
     setContentsMargins(0, 0, 0, 0);
 }
@@ -49,10 +58,15 @@ int FlowLayout::lay(const QRect& rect, bool measure_only) const {
     int x = rect.left();
     int y = rect.top();
     int line_height = 0;
-    for (QLayoutItem* item : items_) {
+    for (qsizetype i = 0; i < items_.size(); ++i) {
+        QLayoutItem* item = items_[i];
         QSize size = item->sizeHint();
         size.setWidth(qMin(size.width(), rect.width()));
-        if (x + size.width() > rect.left() + rect.width() && line_height > 0) {
+        // A full stop never begins a line.
+        const bool has_follower = i + 1 < items_.size() && clings(*items_[i + 1]);
+        const int with_follower =
+            size.width() + (has_follower ? items_[i + 1]->sizeHint().width() : 0);
+        if (x + with_follower > rect.left() + rect.width() && line_height > 0 && !clings(*item)) {
             x = rect.left();
             y += line_height;
             line_height = 0;

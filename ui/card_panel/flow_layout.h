@@ -5,6 +5,9 @@
 
 namespace throwline::ui {
 
+/// A widget with this property stays on the line of the one before it: a full stop, a comma.
+inline constexpr char kClings[] = "clings";
+
 /// Words and fields one after the other, in lines as wide as there is room, like a sentence.
 class FlowLayout : public QLayout {
   public:

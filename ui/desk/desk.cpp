@@ -11,6 +11,8 @@ namespace throwline::ui {
 
 namespace {
 
+constexpr int kPause_ms = 100;
+
 plan::PlanPtr nothing_yet() {
     return std::make_shared<const plan::Plan>();
 }
@@ -20,6 +22,12 @@ plan::PlanPtr nothing_yet() {
 Desk::Desk(CataloguePtr catalogue, QObject* parent)
     : QObject{parent}, catalogue_{std::move(catalogue)}, history_{nothing_yet()},
       runner_{std::make_unique<AnalysisRunner>()} {
+    pause_.setSingleShot(true);
+    pause_.setInterval(kPause_ms);
+    connect(&pause_, &QTimer::timeout, this, [this] {
+        runner_->ask(shown(), catalogue_);
+        Q_EMIT analysis_changed();
+    });
     connect(runner_.get(), &AnalysisRunner::finished, this, &Desk::analysis_changed);
     connect(runner_.get(), &AnalysisRunner::went_on, this, &Desk::checking_went_on);
 }
@@ -190,10 +198,11 @@ AnalysisPtr Desk::analysis() const {
 }
 
 bool Desk::is_checking() const {
-    return runner_->is_running();
+    return runner_->is_running() || pause_.isActive();
 }
 
 void Desk::stop_checking() {
+    pause_.stop();
     runner_->stop();
     Q_EMIT analysis_changed();
 }
@@ -223,7 +232,13 @@ void Desk::show_plan() {
 }
 
 void Desk::look_again() {
-    runner_->ask(shown(), catalogue_);
+    if (preview_ != nullptr) {
+        runner_->stop();
+        pause_.start();
+    } else {
+        pause_.stop();
+        runner_->ask(shown(), catalogue_);
+    }
     if (finding_ != -1) {
         finding_ = -1;
         Q_EMIT finding_pointed_at_changed();

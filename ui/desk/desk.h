@@ -9,6 +9,7 @@
 
 #include <QObject>
 #include <QString>
+#include <QTimer>
 #include <memory>
 #include <optional>
 #include <vector>
@@ -123,6 +124,8 @@ class Desk : public QObject {
     sheet::Overlays overlays_;
     int finding_ = -1;
     std::unique_ptr<AnalysisRunner> runner_;
+    /// Runs out when a drag pauses: only then is what it shows worth checking.
+    QTimer pause_;
 };
 
 } // namespace throwline::ui
