@@ -96,7 +96,7 @@ Result<Step> corner_added(const Context& context, int wall, double along_m) {
     const Vec2 from = old.outline[index];
     const Vec2 to = old.outline[(index + 1) % old.outline.size()];
     const double length_m = (to - from).norm();
-    if (along_m <= kSameCorner_m || along_m >= length_m - kSameCorner_m) {
+    if (!(along_m > kSameCorner_m && along_m < length_m - kSameCorner_m)) {
         return failure("a corner is there already");
     }
     if (is_locked(context.plan, {Kind::wall, {}, wall})) {
@@ -121,6 +121,9 @@ Result<Step> opening_added(const Context& context, plan::OpeningKind kind, const
                            Length width) {
     if (context.plan.room.outline.empty()) {
         return failure("draw the room first: doors and windows are in its walls");
+    }
+    if (!is_on_paper(at)) {
+        return failure(std::string{kOffPaper});
     }
     if (!is_a_size(width)) {
         return failure(fmt::format("a {} has a width above 0", plan::name_of(kind)));
