@@ -230,7 +230,7 @@ void SaidLine::refuse(const Error& error) {
 }
 
 void SaidLine::done(const QString& words) {
-    edit_->clear();
+    edit_->setText({});
     offers_->setStringList({});
     if (words.isEmpty()) {
         answer_->clear();

@@ -27,6 +27,7 @@
 #include <QDragEnterEvent>
 #include <QDropEvent>
 #include <QFileInfo>
+#include <QKeyEvent>
 #include <QLabel>
 #include <QLineEdit>
 #include <QMenu>
@@ -75,6 +76,7 @@ Window::Window(CataloguePtr catalogue, Questions questions, RecoveryStore store,
     look_for_left_work();
     table_->setCurrentWidget(start_page_);
     tell_title();
+    qApp->installEventFilter(this);
     resize(QSize{1280, 800}.boundedTo(screen()->availableSize()));
 }
 
@@ -413,6 +415,20 @@ void Window::dropEvent(QDropEvent* event) {
             tell_said(tr("%1 is no plan; plans end with .json.").arg(url.fileName()));
         }
     }
+}
+
+bool Window::eventFilter(QObject* watched, QEvent* event) {
+    const auto* line =
+        event->type() == QEvent::ShortcutOverride ? qobject_cast<QLineEdit*>(watched) : nullptr;
+    if (line != nullptr && line->window() == this) {
+        const auto* key = static_cast<QKeyEvent*>(event);
+        if ((key->matches(QKeySequence::Undo) && !line->isUndoAvailable())
+            || (key->matches(QKeySequence::Redo) && !line->isRedoAvailable())) {
+            event->ignore();
+            return true;
+        }
+    }
+    return QMainWindow::eventFilter(watched, event);
 }
 
 // Editing.

@@ -139,6 +139,8 @@ class Window : public QMainWindow {
     void closeEvent(QCloseEvent* event) override;
     void dragEnterEvent(QDragEnterEvent* event) override;
     void dropEvent(QDropEvent* event) override;
+    /// A line of text without changes of its own leaves undo to the plan.
+    bool eventFilter(QObject* watched, QEvent* event) override;
 
   private:
     void build();

@@ -163,6 +163,19 @@ TEST_F(WindowCase, MakesAnInterviewFromNothing) {
     EXPECT_FALSE(window->isWindowModified());
 }
 
+/// What was said is undone from the line that it was said in.
+TEST_F(WindowCase, UndoesThePlanFromAnEmptyLine) {
+    window->open_demo(1);
+    const std::string before = window->desk().plan_text();
+    say("move stool left 40 cm");
+    ASSERT_NE(window->desk().plan_text(), before);
+    QLineEdit& line = window->line().edit();
+    line.setFocus();
+    QTest::keyClick(&line, Qt::Key_Z, Qt::ControlModifier);
+    EXPECT_EQ(window->desk().plan_text(), before);
+    EXPECT_TRUE(line.text().isEmpty());
+}
+
 TEST_F(WindowCase, AsksBeforeChangesAreLost) {
     window->open_demo(1);
     EXPECT_TRUE(window->may_close());
