@@ -1,30 +1,13 @@
 #include "sheet/picture_key.h"
 
+#include "base/digest.h"
+
 #include <algorithm>
 #include <array>
-#include <string_view>
 
 namespace throwline::sheet {
 
 namespace {
-
-/// FNV-1a over bytes, 64 bits.
-class Digest {
-  public:
-    void add(const void* bytes, std::size_t count) {
-        const auto* at = static_cast<const unsigned char*>(bytes);
-        for (std::size_t i = 0; i < count; ++i) {
-            value_ = (value_ ^ at[i]) * 0x100000001B3ULL;
-        }
-    }
-    void add(double number) { add(&number, sizeof number); }
-    void add(std::string_view text) { add(text.data(), text.size()); }
-    void add(const Vec3& point) { add(point.data(), 3 * sizeof(double)); }
-    std::uint64_t value() const { return value_; }
-
-  private:
-    std::uint64_t value_ = 0xCBF29CE484222325ULL;
-};
 
 /// Inward normals of the four sides of the pyramid that the lens takes in.
 std::array<Vec3, 4> sides_of(const optics::Frame& frame) {

@@ -5,17 +5,44 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 
 namespace throwline::stage {
 
 namespace {
+
+/// Points that one thread takes at a time.
+constexpr std::size_t kPiece = 2048;
+/// With more changes than this it is quicker to begin anew than to look for what lies behind.
+constexpr std::size_t kMostChanges = 48;
 
 struct Grid {
     LevelMap map;
     /// Indices of points inside the room.
     std::vector<std::size_t> inside;
     std::vector<Vec3> points;
+    /// One for all, or one a point.
+    std::vector<Vec3> normals;
 };
+
+void add_points(Grid& grid, std::span<const Vec2> room, const LevelQuestion& question) {
+    for (int row = 0; row < grid.map.rows; ++row) {
+        for (int column = 0; column < grid.map.columns; ++column) {
+            const Vec2 at = grid.map.at(column, row);
+            if (contains(room, at)) {
+                grid.inside.push_back(static_cast<std::size_t>(row * grid.map.columns + column));
+                grid.points.push_back(raised(at, question.height_m));
+            }
+        }
+    }
+    if (!question.towards) {
+        grid.normals = {Vec3::UnitZ()};
+        return;
+    }
+    for (const Vec3& point : grid.points) {
+        grid.normals.emplace_back((*question.towards - point).stableNormalized());
+    }
+}
 
 Grid grid_over(std::span<const Vec2> room, const LevelQuestion& question) {
     Vec2 low = room.front();
@@ -26,53 +53,122 @@ Grid grid_over(std::span<const Vec2> room, const LevelQuestion& question) {
     }
     Grid grid;
     const Vec2 size = high - low;
+    grid.map.question = question;
+    grid.map.room.assign(room.begin(), room.end());
     grid.map.spacing_m =
         std::max({question.spacing_m, size.x() / (kMostColumns - 1), size.y() / (kMostRows - 1)});
     grid.map.low = low;
     grid.map.height_m = question.height_m;
     grid.map.columns = static_cast<int>(size.x() / grid.map.spacing_m) + 1;
     grid.map.rows = static_cast<int>(size.y() / grid.map.spacing_m) + 1;
-    for (int row = 0; row < grid.map.rows; ++row) {
-        for (int column = 0; column < grid.map.columns; ++column) {
-            const Vec2 at = grid.map.at(column, row);
-            if (contains(room, at)) {
-                grid.inside.push_back(static_cast<std::size_t>(row * grid.map.columns + column));
-                grid.points.push_back(raised(at, question.height_m));
-            }
+    add_points(grid, room, question);
+    return grid;
+}
+
+/// Points whose light from one lamp must be worked out.
+struct Open {
+    int lamp = 0;
+    std::vector<std::size_t> points;
+};
+
+/// Begins the layers, with what of the previous ones still holds; tells what does not.
+std::vector<Open> begin_layers(Grid& grid, const Stage& stage, const LevelMap* previous) {
+    const bool same_grid = previous != nullptr && previous->question == grid.map.question
+                           && previous->room == grid.map.room;
+    const std::vector<ChangedBox> changes =
+        same_grid ? changed_boxes(previous->shapes, grid.map.shapes) : std::vector<ChangedBox>{};
+    const bool use_previous = same_grid && changes.size() <= kMostChanges;
+    std::vector<Open> open;
+    for (std::size_t i = 0; i < stage.lamps.size(); ++i) {
+        const PlacedLamp& lamp = stage.lamps[i];
+        LampLayer& layer = grid.map.layers.emplace_back();
+        layer.lamp = lamp.lamp;
+        layer.state = state_of(lamp);
+        if (lamp.beam.peak_cd <= 0.0) {
+            continue;
+        }
+        const LampLayer* known = nullptr;
+        for (std::size_t k = 0; use_previous && k < previous->layers.size(); ++k) {
+            const LampLayer& other = previous->layers[k];
+            known = other.lamp == layer.lamp && other.state == layer.state ? &other : known;
+        }
+        Open todo{static_cast<int>(i), {}};
+        if (known != nullptr) {
+            layer.levels_lx = known->levels_lx;
+            todo.points = points_behind(changes, lamp, grid.points);
+        } else {
+            layer.levels_lx.assign(grid.points.size(), 0.0);
+            todo.points.resize(grid.points.size());
+            std::iota(todo.points.begin(), todo.points.end(), std::size_t{0});
+        }
+        open.push_back(std::move(todo));
+    }
+    return open;
+}
+
+/// A stretch of one lamp's open points.
+struct Piece {
+    const Open* open = nullptr;
+    std::size_t begin = 0;
+    std::size_t end = 0;
+};
+
+std::vector<Piece> pieces_of(const std::vector<Open>& open) {
+    std::vector<Piece> pieces;
+    for (const Open& todo : open) {
+        for (std::size_t begin = 0; begin < todo.points.size(); begin += kPiece) {
+            pieces.push_back({&todo, begin, std::min(begin + kPiece, todo.points.size())});
         }
     }
-    return grid;
+    return pieces;
+}
+
+void light_piece(Grid& grid, const Stage& stage, const Piece& piece) {
+    std::vector<Vec3> points;
+    std::vector<Vec3> normals;
+    for (std::size_t i = piece.begin; i < piece.end; ++i) {
+        const std::size_t point = piece.open->points[i];
+        points.push_back(grid.points[point]);
+        if (grid.normals.size() > 1) {
+            normals.push_back(grid.normals[point]);
+        }
+    }
+    const std::vector<double> levels =
+        levels_from(stage, piece.open->lamp, points, normals.empty() ? grid.normals : normals);
+    LampLayer& layer = grid.map.layers[static_cast<std::size_t>(piece.open->lamp)];
+    for (std::size_t i = 0; i < levels.size(); ++i) {
+        layer.levels_lx[piece.open->points[piece.begin + i]] = levels[i];
+    }
+}
+
+void sum_layers(Grid& grid) {
+    grid.map.levels_lx.assign(
+        static_cast<std::size_t>(grid.map.columns) * static_cast<std::size_t>(grid.map.rows), 0.0);
+    for (const LampLayer& layer : grid.map.layers) {
+        for (std::size_t i = 0; i < layer.levels_lx.size(); ++i) {
+            grid.map.levels_lx[grid.inside[i]] += layer.levels_lx[i];
+        }
+    }
 }
 
 } // namespace
 
 std::optional<LevelMap> level_map(const Stage& stage, std::span<const Vec2> room,
-                                  const LevelQuestion& question, const std::stop_token& stop) {
+                                  const LevelQuestion& question, const LevelMap* previous,
+                                  const std::stop_token& stop) {
     if (room.size() < 3) {
         return std::nullopt;
     }
     Grid grid = grid_over(room, question);
-    const std::vector<Vec3> up{Vec3::UnitZ()};
-    std::vector<std::vector<double>> layers(stage.lamps.size());
-    parallel_for(
-        stage.lamps.size(),
-        [&](std::size_t lamp) {
-            if (stage.lamps[lamp].beam.peak_cd > 0.0) {
-                layers[lamp] = levels_from(stage, static_cast<int>(lamp), grid.points, up);
-            }
-        },
-        stop);
+    grid.map.shapes = shapes_of(stage);
+    const std::vector<Open> open = begin_layers(grid, stage, previous);
+    const std::vector<Piece> pieces = pieces_of(open);
+    parallel_for(pieces.size(), [&](std::size_t i) { light_piece(grid, stage, pieces[i]); }, stop);
     if (stop.stop_requested()) {
         return std::nullopt;
     }
-    grid.map.levels_lx.assign(
-        static_cast<std::size_t>(grid.map.columns) * static_cast<std::size_t>(grid.map.rows), 0.0);
-    for (const std::vector<double>& layer : layers) {
-        for (std::size_t i = 0; i < layer.size(); ++i) {
-            grid.map.levels_lx[grid.inside[i]] += layer[i];
-        }
-    }
-    return grid.map;
+    sum_layers(grid);
+    return std::move(grid.map);
 }
 
 } // namespace throwline::stage

@@ -1,19 +1,23 @@
 #pragma once
 
+#include "stage/level_layer.h"
 #include "stage/stage.h"
 
-#include <memory>
 #include <optional>
 #include <stop_token>
 #include <vector>
 
 namespace throwline::stage {
 
-/// Where levels are wanted: points on a level plane at a height, the plane facing up.
+/// Where levels are wanted: points on a level plane at a height.
 struct LevelQuestion {
     double height_m = 0.0;
     /// At most this far apart; wider where the room would take more points than the limit.
     double spacing_m = 0.1;
+    /// The lens that what is lit is turned to; nothing for what faces straight up.
+    std::optional<Vec3> towards{};
+
+    bool operator==(const LevelQuestion&) const = default;
 };
 
 /// Most points across and up.
@@ -29,14 +33,24 @@ struct LevelMap {
     int rows = 0;
     std::vector<double> levels_lx;
 
+    /// What it was made from, so that the next one need not begin anew.
+    LevelQuestion question;
+    Polygon room;
+    /// One a lamp, in the order of the stage.
+    std::vector<LampLayer> layers;
+    std::vector<OwnerShape> shapes;
+
     Vec2 at(int column, int row) const {
         return low + spacing_m * Vec2{static_cast<double>(column), static_cast<double>(row)};
     }
 };
 
-/// Level from all lamps that burn on the stage, which must have rays. Nothing when stopped, or when
-/// there is no room.
+/// Level from all lamps that burn on the stage, which must have rays. Of a map made before only
+/// what may differ is made anew: the layers of lamps that changed, and in those of others the
+/// points behind things that changed; the result is the same, to the last bit, as without it.
+/// Nothing when stopped, or when there is no room.
 std::optional<LevelMap> level_map(const Stage& stage, std::span<const Vec2> room,
-                                  const LevelQuestion& question, const std::stop_token& stop = {});
+                                  const LevelQuestion& question, const LevelMap* previous = nullptr,
+                                  const std::stop_token& stop = {});
 
 } // namespace throwline::stage
