@@ -55,15 +55,17 @@ void sum_up(MarkLight& mark, const stage::Stage& stage) {
     mark.ratio = photometry::lighting_ratio(by_role);
 }
 
-void expose(MarkLight& mark, const CheckInput& input, const ShotScene& scene) {
-    const plan::Camera* camera = plan::find(input.plan, scene.shot->camera);
-    const photometry::ExposureSetting setting{camera->iso, camera->exposure_s,
-                                              input.plan.targets.meter_constant};
-    mark.needed_lx = photometry::illuminance_for_stop_lx(setting, scene.view->stop);
-    mark.stops_over = photometry::stops_over(setting, scene.view->stop, mark.facing_lx);
+photometry::ExposureSetting setting_of(const plan::Plan& plan, const plan::Shot& shot) {
+    const plan::Camera* camera = plan::find(plan, shot.camera);
+    return {camera->iso, camera->exposure_s, plan.targets.meter_constant};
 }
 
 } // namespace
+
+double needed_level_lx(const plan::Plan& plan, const plan::Shot& shot,
+                       const stage::ShotView& view) {
+    return photometry::illuminance_for_stop_lx(setting_of(plan, shot), view.stop);
+}
 
 std::vector<MarkLight> light_at_marks(const CheckInput& input, const ShotScene& scene) {
     std::vector<MarkLight> marks;
@@ -83,7 +85,9 @@ std::vector<MarkLight> light_at_marks(const CheckInput& input, const ShotScene& 
                 lamp_at_mark(scene.stage, *figure, lens, facing, std::move(light)));
         }
         sum_up(mark, scene.stage);
-        expose(mark, input, scene);
+        mark.needed_lx = needed_level_lx(input.plan, *scene.shot, *scene.view);
+        mark.stops_over = photometry::stops_over(setting_of(input.plan, *scene.shot),
+                                                 scene.view->stop, mark.facing_lx);
     }
     return marks;
 }

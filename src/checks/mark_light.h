@@ -49,6 +49,10 @@ struct MarkLight {
     std::optional<double> stops_over;
 };
 
+/// The level on a face that a shot's stop asks for, by its camera's speed and exposure time and the
+/// plan's meter constant (exposure.h). The shot's camera must be one of the plan's.
+double needed_level_lx(const plan::Plan& plan, const plan::Shot& shot, const stage::ShotView& view);
+
 /// For every subject of a shot who is on the floor, in the order of the shot. Empty when the shot
 /// cannot be resolved.
 std::vector<MarkLight> light_at_marks(const CheckInput& input, const ShotScene& scene);

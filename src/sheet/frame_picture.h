@@ -5,6 +5,7 @@
 #include "sheet/plan_frame.h"
 
 #include <memory>
+#include <stop_token>
 
 /// What a lens sees as a picture of lines and tones, for cards and sheets.
 namespace throwline::sheet {
@@ -18,6 +19,10 @@ inline constexpr int kSmallFramePicture_px = 240;
 /// dressed hatched. Has the shape of the picture area, its larger side `side_px` long. Same input,
 /// same bytes, whatever the number of threads. Nothing when the shot cannot be resolved.
 std::shared_ptr<const Pixels> frame_picture(const checks::ShotScene& scene, int side_px);
+/// The same of a stage with rays, for frames that follow a hand. Nothing when stopped.
+std::shared_ptr<const Pixels> frame_picture_of(const stage::Stage& stage,
+                                               const stage::ShotView& view, const plan::Shot& shot,
+                                               int side_px, const std::stop_token& stop = {});
 
 /// Share of the frame's width and height that the safe areas take (SMPTE ST 2046-1:2009; EBU R 95
 /// has the same two boxes as margins of 3.5 and 5 %).

@@ -49,13 +49,13 @@ bool is_body(const stage::Solid& solid) {
 } // namespace
 
 FrameSurfaces surfaces_over_frame(const stage::Stage& stage, const stage::ShotView& view,
-                                  int columns, int rows) {
+                                  int columns, int rows, const std::stop_token& stop) {
     FrameSurfaces surfaces;
     surfaces.columns = columns;
     surfaces.rows = rows;
     const auto across = static_cast<std::size_t>(columns);
     surfaces.cells.resize(across * static_cast<std::size_t>(rows));
-    parallel_for(static_cast<std::size_t>(rows), [&](std::size_t row) {
+    const auto look_along = [&](std::size_t row) {
         const double v = 1.0 - (2.0 * static_cast<double>(row) + 1.0) / rows;
         std::vector<Vec3> directions;
         directions.reserve(across);
@@ -69,7 +69,8 @@ FrameSurfaces surfaces_over_frame(const stage::Stage& stage, const stage::ShotVi
             surfaces.cells[row * across + column] =
                 surface_of(stage, view.pose.lens, directions[column], hits[column]);
         }
-    });
+    };
+    parallel_for(static_cast<std::size_t>(rows), look_along, stop);
     return surfaces;
 }
 

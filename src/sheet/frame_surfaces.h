@@ -3,6 +3,7 @@
 #include "checks/check.h"
 #include "checks/undressed.h"
 
+#include <stop_token>
 #include <vector>
 
 namespace throwline::sheet {
@@ -30,8 +31,9 @@ struct FrameSurfaces {
     }
 };
 
+/// Of use only when not stopped.
 FrameSurfaces surfaces_over_frame(const stage::Stage& stage, const stage::ShotView& view,
-                                  int columns, int rows);
+                                  int columns, int rows, const std::stop_token& stop = {});
 
 /// How two neighbouring surfaces part.
 enum class Seam { none, crease, outline };

@@ -88,9 +88,13 @@ std::optional<photometry::SoftPanel> panel_of(const PlacedLamp& lamp) {
     return panel;
 }
 
+bool is_narrowed(const PlacedLamp& lamp) {
+    return lamp.beam.beam < kDiffuseBeam;
+}
+
 double narrowing_at(const PlacedLamp& lamp, Angle off_axis) {
     const double diffuse_cd = lamp.beam.peak_cd * std::cos(off_axis.rad());
-    if (lamp.beam.beam >= kDiffuseBeam || diffuse_cd <= 0.0) {
+    if (!is_narrowed(lamp) || diffuse_cd <= 0.0) {
         return 1.0;
     }
     return std::min(1.0, photometry::intensity_cd(lamp.beam, off_axis) / diffuse_cd);

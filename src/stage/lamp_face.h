@@ -11,6 +11,8 @@ std::vector<Vec3> face_points(const PlacedLamp& lamp, const Vec3& receiver, bool
 /// The bright face of a soft lamp as it burns; nothing for hard ones.
 std::optional<photometry::SoftPanel> panel_of(const PlacedLamp& lamp);
 
+/// Whether a soft lamp spreads less wide than an even diffuse face.
+bool is_narrowed(const PlacedLamp& lamp);
 /// Intensity towards an angle over that of an even diffuse face with the same peak, at most 1. 1
 /// for faces that spread as wide as a diffuse one (50 % at 60 degrees).
 double narrowing_at(const PlacedLamp& lamp, Angle off_axis);

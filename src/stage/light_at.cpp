@@ -89,21 +89,36 @@ class MapLamp {
   public:
     explicit MapLamp(const PlacedLamp& lamp)
         : lamp_{lamp}, distribution_{lamp.beam}, panel_{panel_of(lamp)},
-          least_cosine_{std::cos(distribution_.half_angle_rad(kDarkShare))} {
+          least_cosine_{std::cos(distribution_.half_angle_rad(kDarkShare))},
+          reach_m_{Vec2{lamp.instrument->face_width.m(), lamp.instrument->face_height.m()}.norm()
+                   / 2.0} {
         if (panel_) {
             corners_ = photometry::face_corners(*panel_, kMapSides);
         }
+        if (!is_all_round(lamp)) {
+            face_ = face_points(lamp, Vec3::Zero(), false);
+        }
     }
 
-    double level_lx(const Vec3& receiver, const Vec3& normal) const {
+    /// Where rays to the lamp end: on faces that look one way always in the same points.
+    const std::vector<Vec3>& face_towards(const Vec3& receiver) {
+        if (is_all_round(lamp_)) {
+            face_ = face_points(lamp_, receiver, false);
+        }
+        return face_;
+    }
+
+    double level_lx(const Vec3& receiver, const Vec3& normal, double darkest_lx) const {
         const Vec3 away = receiver - lamp_.face;
         const double throw_m = away.norm();
         const double ahead = away.dot(lamp_.axis);
-        if (throw_m < kInsideLamp_m || ahead < least_cosine_ * throw_m) {
+        if (throw_m < kInsideLamp_m || ahead < least_cosine_ * throw_m
+            || is_too_far(throw_m, darkest_lx)) {
             return 0.0;
         }
         if (panel_) {
-            return ahead > 0.0 ? soft_level_lx(receiver, normal) : 0.0;
+            const bool is_behind = ahead <= 0.0 || away.dot(normal) >= reach_m_;
+            return is_behind ? 0.0 : soft_level_lx(receiver, normal);
         }
         const double cosine = -away.dot(normal) / throw_m;
         return cosine > 0.0
@@ -117,8 +132,18 @@ class MapLamp {
     /// Corners of a round face of the same area: within a thousandth of more of them.
     static constexpr int kMapSides = 16;
 
+    /// Whether even straight ahead less than that arrives. From four times its reach on a face
+    /// gives hardly more than its peak over the square of the distance to its middle.
+    bool is_too_far(double throw_m, double darkest_lx) const {
+        constexpr double kNearer = 1.2;
+        return throw_m > 4.0 * reach_m_
+               && kNearer * distribution_.peak_cd() < darkest_lx * throw_m * throw_m;
+    }
+
     double soft_level_lx(const Vec3& receiver, const Vec3& normal) const {
-        return narrowing_at(lamp_, off_axis_of(lamp_, receiver))
+        const double narrowing =
+            is_narrowed(lamp_) ? narrowing_at(lamp_, off_axis_of(lamp_, receiver)) : 1.0;
+        return narrowing
                * photometry::polygon_illuminance_lx(panel_->luminance_cd_m2, corners_, receiver,
                                                     normal);
     }
@@ -128,6 +153,9 @@ class MapLamp {
     std::optional<photometry::SoftPanel> panel_;
     std::vector<Vec3> corners_;
     double least_cosine_;
+    /// From the middle of the face to its farthest corner.
+    double reach_m_;
+    std::vector<Vec3> face_;
 };
 
 /// Rays from one receiver of a map to the parts of the face that light it.
@@ -179,18 +207,19 @@ double sum_level_lx(std::span<const LampLight> lights, const Vec3& normal) {
 }
 
 std::vector<double> levels_from(const Stage& stage, int index, std::span<const Vec3> points,
-                                std::span<const Vec3> normals) {
+                                std::span<const Vec3> normals, double darkest_lx) {
     const PlacedLamp& lamp = lamp_at(stage, index);
-    const MapLamp map_lamp{lamp};
+    MapLamp map_lamp{lamp};
     std::vector<double> levels(points.size(), 0.0);
     std::vector<MapPoint> lit;
     std::vector<Segment> rays;
     for (std::size_t i = 0; i < points.size(); ++i) {
-        const double level_lx = map_lamp.level_lx(points[i], normals[normals.size() == 1 ? 0 : i]);
-        if (level_lx < kDarkest_lx) {
+        const double level_lx =
+            map_lamp.level_lx(points[i], normals[normals.size() == 1 ? 0 : i], darkest_lx);
+        if (level_lx < darkest_lx) {
             continue;
         }
-        const std::vector<Vec3> face = face_points(lamp, points[i], false);
+        const std::vector<Vec3>& face = map_lamp.face_towards(points[i]);
         MapPoint point{i, rays.size(), 0, level_lx / static_cast<double>(face.size())};
         for (const Vec3& on_face : face) {
             if (passes_cut(lamp, points[i] - on_face)) {

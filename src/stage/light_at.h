@@ -65,7 +65,8 @@ LampLight light_from(const Stage& stage, int lamp, const Vec3& receiver, int rec
 double sum_open_level_lx(std::span<const LampLight> lights, const Vec3& normal);
 double sum_level_lx(std::span<const LampLight> lights, const Vec3& normal);
 
-/// Levels below this are left dark in maps, and no ray is cast for them.
+/// Levels below this are left dark in maps where no other limit is asked for, and no ray is cast
+/// for them.
 inline constexpr double kDarkest_lx = 0.01;
 
 /// Level from one lamp (by its index) at many points for maps: `normals` holds one unit vector for
@@ -73,7 +74,7 @@ inline constexpr double kDarkest_lx = 0.01;
 /// Rays go in packets; points in coherent order are fastest. Nothing but the lamp's own parts is
 /// let through.
 std::vector<double> levels_from(const Stage& stage, int index, std::span<const Vec3> points,
-                                std::span<const Vec3> normals);
+                                std::span<const Vec3> normals, double darkest_lx = kDarkest_lx);
 
 /// Share of light from a point on the bright face that barn doors or shutters let pass in a
 /// direction: 1 or 0. Sides as seen from behind the lamp. A side that cuts by c stops what lies
