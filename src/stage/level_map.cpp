@@ -71,38 +71,50 @@ struct Open {
     std::vector<std::size_t> points;
 };
 
+/// The layer of a lamp as it is now in a map made before; nothing when that has none.
+const LampLayer* layer_in(const LevelMap& map, const LampLayer& now) {
+    for (const LampLayer& other : map.layers) {
+        if (other.lamp == now.lamp && other.state == now.state) {
+            return &other;
+        }
+    }
+    return nullptr;
+}
+
+void begin_layer(LampLayer& layer, Open& open, const Grid& grid, const PlacedLamp& lamp,
+                 const LampLayer* known, std::span<const ChangedBox> changes) {
+    if (known != nullptr) {
+        layer.levels_lx = known->levels_lx;
+        open.points = points_behind(changes, lamp, grid.points);
+        return;
+    }
+    layer.levels_lx.assign(grid.points.size(), 0.0);
+    open.points.resize(grid.points.size());
+    std::iota(open.points.begin(), open.points.end(), std::size_t{0});
+}
+
 /// Begins the layers, with what of the previous ones still holds; tells what does not.
-std::vector<Open> begin_layers(Grid& grid, const Stage& stage, const LevelMap* previous) {
+std::vector<Open> begin_layers(Grid& grid, const Stage& stage, const LevelMap* previous,
+                               const std::stop_token& stop) {
     const bool same_grid = previous != nullptr && previous->question == grid.map.question
                            && previous->room == grid.map.room;
     const std::vector<ChangedBox> changes =
         same_grid ? changed_boxes(previous->shapes, grid.map.shapes) : std::vector<ChangedBox>{};
-    const bool use_previous = same_grid && changes.size() <= kMostChanges;
-    std::vector<Open> open;
-    for (std::size_t i = 0; i < stage.lamps.size(); ++i) {
+    const bool is_of_use = same_grid && changes.size() <= kMostChanges;
+    std::vector<Open> open(stage.lamps.size());
+    grid.map.layers.resize(stage.lamps.size());
+    const auto begin = [&](std::size_t i) {
         const PlacedLamp& lamp = stage.lamps[i];
-        LampLayer& layer = grid.map.layers.emplace_back();
+        LampLayer& layer = grid.map.layers[i];
         layer.lamp = lamp.lamp;
         layer.state = state_of(lamp);
-        if (lamp.beam.peak_cd <= 0.0) {
-            continue;
+        open[i].lamp = static_cast<int>(i);
+        if (lamp.beam.peak_cd > 0.0) {
+            begin_layer(layer, open[i], grid, lamp,
+                        is_of_use ? layer_in(*previous, layer) : nullptr, changes);
         }
-        const LampLayer* known = nullptr;
-        for (std::size_t k = 0; use_previous && k < previous->layers.size(); ++k) {
-            const LampLayer& other = previous->layers[k];
-            known = other.lamp == layer.lamp && other.state == layer.state ? &other : known;
-        }
-        Open todo{static_cast<int>(i), {}};
-        if (known != nullptr) {
-            layer.levels_lx = known->levels_lx;
-            todo.points = points_behind(changes, lamp, grid.points);
-        } else {
-            layer.levels_lx.assign(grid.points.size(), 0.0);
-            todo.points.resize(grid.points.size());
-            std::iota(todo.points.begin(), todo.points.end(), std::size_t{0});
-        }
-        open.push_back(std::move(todo));
-    }
+    };
+    parallel_for(stage.lamps.size(), begin, stop);
     return open;
 }
 
@@ -161,7 +173,7 @@ std::optional<LevelMap> level_map(const Stage& stage, std::span<const Vec2> room
     }
     Grid grid = grid_over(room, question);
     grid.map.shapes = shapes_of(stage);
-    const std::vector<Open> open = begin_layers(grid, stage, previous);
+    const std::vector<Open> open = begin_layers(grid, stage, previous, stop);
     const std::vector<Piece> pieces = pieces_of(open);
     parallel_for(pieces.size(), [&](std::size_t i) { light_piece(grid, stage, pieces[i]); }, stop);
     if (stop.stop_requested()) {

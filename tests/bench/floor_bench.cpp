@@ -3,7 +3,7 @@
 /// painting that the interface thread does; another program's load shows in the worst frames.
 
 #include "plan/read_plan.h"
-#include "support/small_plan.h"
+#include "support/large_plan.h"
 #include "ui/desk/desk.h"
 #include "ui/floor/floor.h"
 #include "ui/paint/paint.h"
@@ -21,7 +21,6 @@
 namespace throwline::ui {
 namespace {
 
-constexpr int kObjects = 5000;
 constexpr int kFrames = 240;
 constexpr double kGoal_ms = 1000.0 / 60.0;
 
@@ -33,36 +32,6 @@ catalogue::Catalogue tables() {
         std::exit(2);
     }
     return std::move(*loaded);
-}
-
-/// Tables and crates in rows, with people, cameras and lamps among them.
-plan::Plan large_plan() {
-    using namespace testing_support;
-    constexpr int kPeople = 6;
-    constexpr int kCameras = 4;
-    constexpr int kLamps = 24;
-    constexpr int kPieces = kObjects - kPeople - kCameras - kLamps;
-    plan::Plan plan = bare_room(125.0, 55.0, 8.0);
-    for (int i = 0; i < kPieces; ++i) {
-        const Vec2 at{1.5 + 1.2 * (i % 100), 1.5 + 1.0 * (i / 100)};
-        add_scenery(plan, "piece " + std::to_string(i + 1),
-                    box_piece(at, 0.4 + 0.05 * (i % 7), 0.4 + 0.04 * (i % 5), 0.7));
-    }
-    for (int i = 0; i < kPeople; ++i) {
-        add_person(plan, "person " + std::to_string(i + 1), {20.0 + 12.0 * i, 25.05},
-                   Angle::degrees(-90));
-    }
-    for (int i = 0; i < kCameras; ++i) {
-        const std::string name = "camera " + std::to_string(i + 1);
-        add_camera(plan, name);
-        add_shot(plan, std::to_string(i + 1) + "A", name, {21.0 + 12.0 * i, 20.05},
-                 {"person " + std::to_string(i + 1)});
-    }
-    for (int i = 0; i < kLamps; ++i) {
-        hang_lamp(plan, "lamp " + std::to_string(i + 1), "Fresnel 650 W",
-                  {10.0 + 4.0 * i, 30.0, 6.0}, plan::ThingName{"person 3"});
-    }
-    return plan;
 }
 
 /// Each of its frames is painted once, as a screen would ask for it.
@@ -177,7 +146,7 @@ void run() {
     Floor floor{desk};
     floor.resize(1280, 960);
     floor.show();
-    desk.lay_out(std::make_shared<const plan::Plan>(large_plan()), true);
+    desk.lay_out(std::make_shared<const plan::Plan>(support::large_plan()), true);
     desk.stop_checking();
     rest(floor);
     time_panning(floor);
