@@ -3,6 +3,7 @@
 #include "base/digest.h"
 
 #include <algorithm>
+#include <cmath>
 #include <limits>
 #include <map>
 
@@ -47,6 +48,44 @@ bool meets(const Vec3& from, const Vec3& to, const Vec3& low, const Vec3& high) 
     }
     return first <= last;
 }
+
+/// What a box may keep a lamp's light from.
+class Shade {
+  public:
+    Shade(const ChangedBox& box, const PlacedLamp& lamp)
+        : face_{lamp.face}, low_{box.low}, high_{box.high} {
+        const Vec3 grown = Vec3::Constant(face_reach_m(lamp) + kSlack_m);
+        low_ -= grown;
+        high_ += grown;
+        const Vec3 to_middle = (low_ + high_) / 2.0 - face_;
+        const double around2 = (high_ - low_).squaredNorm() / 4.0;
+        const double away2 = to_middle.squaredNorm();
+        is_inside_ = away2 <= around2;
+        if (!is_inside_) {
+            middle_ = to_middle / std::sqrt(away2);
+            least_cosine2_ = 1.0 - around2 / away2;
+        }
+    }
+
+    bool may_hide(const Vec3& point) const {
+        const Vec3 way = point - face_;
+        const double ahead = way.dot(middle_);
+        // Outside the cone around the box there is no need to look closer.
+        if (!is_inside_ && (ahead < 0.0 || ahead * ahead < least_cosine2_ * way.squaredNorm())) {
+            return false;
+        }
+        return meets(point, face_, low_, high_);
+    }
+
+  private:
+    Vec3 face_;
+    Vec3 low_;
+    Vec3 high_;
+    /// Unit vector from the face to the middle of the box.
+    Vec3 middle_ = Vec3::Zero();
+    double least_cosine2_ = 0.0;
+    bool is_inside_ = false;
+};
 
 using OwnerKey = std::pair<OwnerKind, std::string>;
 
@@ -119,18 +158,16 @@ std::vector<ChangedBox> changed_boxes(std::span<const OwnerShape> before,
 
 std::vector<std::size_t> points_behind(std::span<const ChangedBox> boxes, const PlacedLamp& lamp,
                                        std::span<const Vec3> points) {
-    const Vec3 grown = Vec3::Constant(face_reach_m(lamp) + kSlack_m);
-    std::vector<std::pair<Vec3, Vec3>> in_the_way;
+    std::vector<Shade> shades;
     for (const ChangedBox& box : boxes) {
         if (box.kind != OwnerKind::lamp || box.name != lamp.lamp.name) {
-            in_the_way.emplace_back(box.low - grown, box.high + grown);
+            shades.emplace_back(box, lamp);
         }
     }
     std::vector<std::size_t> behind;
     for (std::size_t i = 0; i < points.size(); ++i) {
-        if (std::any_of(in_the_way.begin(), in_the_way.end(), [&](const auto& box) {
-                return meets(points[i], lamp.face, box.first, box.second);
-            })) {
+        if (std::any_of(shades.begin(), shades.end(),
+                        [&](const Shade& shade) { return shade.may_hide(points[i]); })) {
             behind.push_back(i);
         }
     }
