@@ -1,167 +1,27 @@
 #include "plan/salvage.h"
 
+#include "base/utf8.h"
+#include "plan/json_text.h"
+#include "plan/mended_json.h"
 #include "plan/read_plan.h"
 
 #include <algorithm>
-#include <nlohmann/json.hpp>
-#include <vector>
+#include <charconv>
+#include <fmt/format.h>
+#include <optional>
 
 namespace throwline::plan {
 
 namespace {
 
-/// Rounds of leaving out; each leaves out something, so this bounds the time of hopeless files.
-constexpr int kMostRounds = 60;
-constexpr std::size_t kDeepest = 64;
+using catalogue::JsonKind;
+using catalogue::JsonMember;
+using catalogue::JsonNode;
 
-/// The parts of a JSON text that is cut off somewhere: what closes it at a place.
-struct Cut {
-    std::size_t end = 0;
-    std::string closing;
-};
-
-/// Every place after which a text could end when its brackets are closed: after each whole value.
-/// The last of them comes last.
-std::vector<Cut> cuts_of(std::string_view text) {
-    std::vector<Cut> cuts;
-    std::string open;
-    bool in_string = false;
-    bool escaped = false;
-    for (std::size_t i = 0; i < text.size(); ++i) {
-        const char c = text[i];
-        if (in_string) {
-            in_string = escaped || c != '"';
-            escaped = !escaped && c == '\\';
-            continue;
-        }
-        if (c == '"') {
-            in_string = true;
-        } else if (c == '{' || c == '[') {
-            open.push_back(c == '{' ? '}' : ']');
-            if (open.size() > kDeepest) {
-                break;
-            }
-        } else if ((c == '}' || c == ']') && (open.empty() || open.back() != c)) {
-            break;
-        } else if (c == '}' || c == ']') {
-            open.pop_back();
-        }
-        if ((c == '}' || c == ']' || c == ',') && !open.empty()) {
-            cuts.push_back({c == ',' ? i : i + 1, {open.rbegin(), open.rend()}});
-        }
-    }
-    return cuts;
-}
-
-/// Keys that stand twice: the first counts.
-nlohmann::ordered_json parsed(std::string_view text) {
-    return nlohmann::ordered_json::parse(text, nullptr, false);
-}
-
-/// The largest beginning of a text that can be read as JSON once it is closed. Tried from the end
-/// in growing steps, since nearly always the last or one of the last will do.
-nlohmann::ordered_json mended(std::string_view text) {
-    constexpr std::size_t kClosely = 40;
-    const std::vector<Cut> cuts = cuts_of(text);
-    std::size_t step = 1;
-    for (std::size_t tried = 0, back = 1; back <= cuts.size(); ++tried, back += step) {
-        const Cut& cut = cuts[cuts.size() - back];
-        auto tree = parsed(std::string{text.substr(0, cut.end)} + cut.closing);
-        if (tree.is_object()) {
-            return tree;
-        }
-        if (tried > kClosely) {
-            step *= 2;
-        }
-    }
-    return nlohmann::ordered_json::object();
-}
-
-/// Bytes that are no text are left out, so that what remains can be told apart.
-std::string clean(std::string_view text) {
-    std::string cleaned;
-    for (const char c : text) {
-        const auto byte = static_cast<unsigned char>(c);
-        if (byte >= 0x20 || c == '\n' || c == '\t' || c == '\r') {
-            cleaned.push_back(c);
-        }
-    }
-    return cleaned;
-}
-
-/// Takes out what a pointer points at, or the entry of a list or the part of the plan that it lies
-/// in when `coarse`. Returns whether anything went.
-bool take_out(nlohmann::ordered_json& tree, const std::string& pointer, bool coarse) {
-    try {
-        nlohmann::ordered_json::json_pointer at{pointer};
-        if (at.empty()) {
-            return false;
-        }
-        if (coarse) {
-            // "/lamps/3/aim" becomes "/lamps/3", "/lamps/3" becomes "/lamps".
-            const auto parts = static_cast<int>(std::count(pointer.begin(), pointer.end(), '/'));
-            for (int i = parts; i > (parts > 2 ? 2 : 1); --i) {
-                at.pop_back();
-            }
-        }
-        if (!tree.contains(at)) {
-            if (at.parent_pointer().empty()) {
-                return false;
-            }
-            at.pop_back();
-            if (!tree.contains(at)) {
-                return false;
-            }
-        }
-        auto& parent = tree.at(at.parent_pointer());
-        if (parent.is_array()) {
-            parent.erase(static_cast<std::size_t>(std::stoul(at.back())));
-        } else {
-            parent.erase(at.back());
-        }
-        return true;
-    } catch (const nlohmann::json::exception&) {
-        return false;
-    }
-}
-
-/// Later entries of a list go first, so that the places of the earlier ones still hold.
-void sort_for_taking(std::vector<std::string>& pointers) {
-    std::sort(pointers.begin(), pointers.end(), [](const std::string& a, const std::string& b) {
-        return std::pair{a.size(), a} > std::pair{b.size(), b};
-    });
-    pointers.erase(std::unique(pointers.begin(), pointers.end()), pointers.end());
-}
-
-/// One round of leaving out what the errors point at. Returns whether anything went.
-bool leave_out(nlohmann::ordered_json& tree, const Errors& errors, bool coarse) {
-    std::vector<std::string> pointers;
-    for (const Error& error : errors) {
-        pointers.push_back(error.place.pointer);
-    }
-    sort_for_taking(pointers);
-    bool any = false;
-    for (const std::string& pointer : pointers) {
-        // Finely one at a time: taking one out of a list moves the others.
-        if (take_out(tree, pointer, coarse)) {
-            any = true;
-            if (!coarse) {
-                continue;
-            }
-            break;
-        }
-    }
-    return any;
-}
-
-void need_title(nlohmann::ordered_json& tree) {
-    if (!tree.contains("format") || !tree["format"].is_number_integer()) {
-        tree["format"] = Plan::kFormat;
-    }
-    if (!tree.contains("title") || !tree["title"].is_string()) {
-        tree["title"] = "What could be read";
-    }
-}
+constexpr const char* kBareTitle = "What could be read";
+/// Rounds of leaving out exactly what is wrong. After those whole parts of the plan go, of which
+/// there are few, so that a hopeless file takes no longer than this many readings.
+constexpr int kFineRounds = 30;
 
 Plan bare(const std::string& title) {
     Plan plan;
@@ -169,26 +29,251 @@ Plan bare(const std::string& title) {
     return plan;
 }
 
-/// Reads a tree, leaving out what is wrong with it.
-Plan read_leaving_out(nlohmann::ordered_json tree, const catalogue::Catalogue& catalogue,
-                      const std::string& file, Errors& errors) {
-    need_title(tree);
-    const std::string title = tree["title"].get<std::string>();
-    for (int round = 0; round < kMostRounds; ++round) {
-        const std::string text = tree.dump(2, ' ', false, nlohmann::json::error_handler_t::replace);
-        Checked<Plan> read = read_plan(text, catalogue, file);
-        if (read) {
-            return std::move(*read);
-        }
-        if (round == 0 && errors.empty()) {
-            errors = read.error();
-        }
-        if (!leave_out(tree, read.error(), round >= kMostRounds / 2)) {
-            break;
-        }
-        need_title(tree);
+/// A tree as text with one value a line, and the value that stands in each line: so an error in
+/// that text is one at a place of the text that the tree was read from.
+class Lines {
+  public:
+    explicit Lines(const JsonNode& tree) {
+        places_.push_back({tree.line, tree.column});
+        holder(tree);
+        text_ += '\n';
     }
-    return bare(title);
+
+    const std::string& text() const { return text_; }
+    /// An error of the text as one of the original; the pointer would count what is no longer
+    /// there.
+    Error original(const Error& error) const {
+        Error told = error;
+        told.place.pointer.clear();
+        const auto line = static_cast<std::size_t>(std::max(error.place.line, 1)) - 1;
+        const auto& [at_line, at_column] = places_.at(std::min(line, places_.size() - 1));
+        told.place.line = at_line;
+        told.place.column = at_column;
+        return told;
+    }
+
+  private:
+    struct LineAndColumn {
+        int line;
+        int column;
+    };
+
+    void begin_line(std::string_view before, int line, int column) {
+        text_ += before;
+        text_ += '\n';
+        places_.push_back({line, column});
+    }
+    void value(const JsonNode& node) {
+        if (node.is(JsonKind::object) || node.is(JsonKind::array)) {
+            holder(node);
+        } else {
+            text_ += json_text(node);
+        }
+    }
+    void holder(const JsonNode& node) {
+        std::string_view comma;
+        const bool is_object = node.is(JsonKind::object);
+        text_ += is_object ? '{' : '[';
+        for (const JsonMember& member : node.members) {
+            begin_line(comma, member.line, member.column);
+            text_ += json_string(member.key) + ": ";
+            value(member.value);
+            comma = ",";
+        }
+        for (const JsonNode& item : node.items) {
+            begin_line(comma, item.line, item.column);
+            value(item);
+            comma = ",";
+        }
+        text_ += is_object ? '}' : ']';
+    }
+
+    std::string text_;
+    std::vector<LineAndColumn> places_;
+};
+
+/// The steps of an RFC 6901 pointer.
+std::vector<std::string> steps_of(const std::string& pointer) {
+    std::vector<std::string> steps;
+    for (std::size_t i = 0; i < pointer.size(); ++i) {
+        const char c = pointer[i];
+        if (c == '/') {
+            steps.emplace_back();
+        } else if (c == '~' && i + 1 < pointer.size()) {
+            steps.back().push_back(pointer[++i] == '1' ? '/' : '~');
+        } else {
+            steps.back().push_back(c);
+        }
+    }
+    return steps;
+}
+
+std::optional<std::size_t> index_of(const JsonNode& holder, const std::string& step) {
+    std::size_t index = 0;
+    if (holder.is(JsonKind::array)) {
+        const auto [end, fault] = std::from_chars(step.data(), step.data() + step.size(), index);
+        const bool is_there =
+            fault == std::errc{} && end == step.data() + step.size() && index < holder.items.size();
+        return is_there ? std::optional{index} : std::nullopt;
+    }
+    for (; index < holder.members.size(); ++index) {
+        if (holder.members[index].key == step) {
+            return index;
+        }
+    }
+    return std::nullopt;
+}
+
+template <class Node>
+Node& child(Node& holder, std::size_t index) {
+    return holder.is(JsonKind::array) ? holder.items[index] : holder.members[index].value;
+}
+
+/// What people call a member or an item: its key, its name in quotes, or its number.
+std::string words_for(const JsonNode& holder, std::size_t index) {
+    if (holder.is(JsonKind::object)) {
+        return on_one_line(holder.members[index].key);
+    }
+    for (const std::string_view key : {"id", "item", "name"}) {
+        const JsonNode* name = holder.items[index].find(key);
+        if (name != nullptr && name->is(JsonKind::string)) {
+            return in_quotes(name->text);
+        }
+    }
+    return fmt::format("{}", index + 1);
+}
+
+/// A plan's tree from which what is wrong is left out bit by bit.
+class Rest {
+  public:
+    explicit Rest(JsonNode tree) : tree_{std::move(tree)} { need_heading(); }
+
+    const JsonNode& tree() const { return tree_; }
+
+    /// Leaves out what the pointers of errors lead to, or, if not `finely`, the parts of the plan
+    /// that lies in. Returns whether anything went.
+    bool leave_out(const Errors& errors, bool finely) {
+        std::vector<std::vector<std::string>> paths;
+        for (const Error& error : errors) {
+            std::vector<std::string> path = existing(steps_of(error.place.pointer));
+            if (!path.empty()) {
+                path.resize(finely ? path.size() : 1);
+                paths.push_back(std::move(path));
+            }
+        }
+        // Later items of a list go first, so that the places of the earlier ones still hold.
+        std::sort(paths.begin(), paths.end(), goes_before);
+        paths.erase(std::unique(paths.begin(), paths.end()), paths.end());
+        for (const std::vector<std::string>& path : paths) {
+            take_out(path);
+        }
+        need_heading();
+        return !paths.empty();
+    }
+
+    /// Outermost things only, in the order of their words.
+    std::vector<std::string> left_out() const {
+        std::vector<std::string> words = left_out_;
+        std::sort(words.begin(), words.end());
+        std::vector<std::string> outermost;
+        for (std::string& each : words) {
+            if (outermost.empty()
+                || (each != outermost.back() && each.rfind(outermost.back() + ' ', 0) != 0)) {
+                outermost.push_back(std::move(each));
+            }
+        }
+        return outermost;
+    }
+
+  private:
+    /// By length of step first, which puts numbers in their order; from the back.
+    static bool goes_before(const std::vector<std::string>& a, const std::vector<std::string>& b) {
+        for (std::size_t i = 0; i < std::min(a.size(), b.size()); ++i) {
+            if (a[i] != b[i]) {
+                return std::pair{a[i].size(), a[i]} > std::pair{b[i].size(), b[i]};
+            }
+        }
+        return a.size() > b.size();
+    }
+
+    /// As much of a path as is there: where a key is missing, what it should have been in.
+    std::vector<std::string> existing(std::vector<std::string> path) const {
+        const JsonNode* node = &tree_;
+        for (std::size_t i = 0; i < path.size(); ++i) {
+            const std::optional<std::size_t> index = index_of(*node, path[i]);
+            if (!index) {
+                path.resize(i);
+                break;
+            }
+            node = &child(*node, *index);
+        }
+        return path;
+    }
+
+    void take_out(const std::vector<std::string>& path) {
+        JsonNode* holder = &tree_;
+        std::size_t index = *index_of(*holder, path.front());
+        std::string words = words_for(*holder, index);
+        for (std::size_t i = 1; i < path.size(); ++i) {
+            holder = &child(*holder, index);
+            index = *index_of(*holder, path[i]);
+            words += ' ' + words_for(*holder, index);
+        }
+        left_out_.push_back(std::move(words));
+        if (holder->is(JsonKind::array)) {
+            holder->items.erase(holder->items.begin() + static_cast<std::ptrdiff_t>(index));
+        } else {
+            holder->members.erase(holder->members.begin() + static_cast<std::ptrdiff_t>(index));
+        }
+    }
+
+    /// Nothing is read without these two.
+    void need_heading() {
+        const JsonNode* format = tree_.find("format");
+        if (format == nullptr) {
+            JsonMember member{"format", {}, tree_.line, tree_.column};
+            member.value.kind = JsonKind::number;
+            member.value.text = fmt::format("{}", Plan::kFormat);
+            tree_.members.insert(tree_.members.begin(), std::move(member));
+        }
+        const JsonNode* title = tree_.find("title");
+        if (title == nullptr || !title->is(JsonKind::string)) {
+            std::erase_if(tree_.members,
+                          [](const JsonMember& each) { return each.key == "title"; });
+            JsonMember member{"title", {}, tree_.line, tree_.column};
+            member.value.kind = JsonKind::string;
+            member.value.text = kBareTitle;
+            tree_.members.push_back(std::move(member));
+        }
+    }
+
+    JsonNode tree_;
+    std::vector<std::string> left_out_;
+};
+
+void add(Errors& errors, const Error& error) {
+    if (errors.size() < kMostSalvageErrors
+        && std::find(errors.begin(), errors.end(), error) == errors.end()) {
+        errors.push_back(error);
+    }
+}
+
+/// Reads a tree, leaving out what is wrong with it.
+Plan read_leaving_out(Rest& rest, const catalogue::Catalogue& catalogue, const std::string& file,
+                      Errors& errors) {
+    for (int round = 0;; ++round) {
+        const Lines lines{rest.tree()};
+        Checked<Plan> read = read_plan(lines.text(), catalogue, file);
+        if (read) {
+            return *std::move(read);
+        }
+        for (const Error& error : read.error()) {
+            add(errors, lines.original(error));
+        }
+        if (!rest.leave_out(read.error(), round < kFineRounds)) {
+            return bare(kBareTitle);
+        }
+    }
 }
 
 } // namespace
@@ -197,28 +282,21 @@ Salvaged salvaged(std::string_view json, const catalogue::Catalogue& catalogue,
                   const std::string& file) {
     Checked<Plan> whole = read_plan(json, catalogue, file);
     if (whole) {
-        return {std::move(*whole), {}};
+        return {*std::move(whole), {}, {}};
     }
-    Salvaged rest;
-    rest.errors = whole.error();
     if (json.size() > kLargestPlanBytes) {
-        rest.plan = bare("What could be read");
-        return rest;
+        return {bare(kBareTitle), whole.error(), {}};
     }
-    auto tree = parsed(json);
-    if (!tree.is_object()) {
-        const std::string text = clean(json);
-        tree = parsed(text);
-        if (!tree.is_object()) {
-            tree = mended(text);
-        }
+    MendedJson mended = mended_json(json, file);
+    Salvaged salvaged;
+    salvaged.errors = std::move(mended.errors);
+    Rest rest{std::move(mended.tree)};
+    salvaged.plan = read_leaving_out(rest, catalogue, file, salvaged.errors);
+    salvaged.left_out = rest.left_out();
+    if (salvaged.errors.empty()) {
+        salvaged.errors = whole.error();
     }
-    rest.plan = read_leaving_out(std::move(tree), catalogue, file, rest.errors);
-    // Text that is not UTF-8 may have come through the cleaning; then only the title is left.
-    if (!read_plan(written(rest.plan), catalogue)) {
-        rest.plan = bare("What could be read");
-    }
-    return rest;
+    return salvaged;
 }
 
 } // namespace throwline::plan
