@@ -1,6 +1,7 @@
 #include "plan/salvage.h"
 
 #include "base/utf8.h"
+#include "plan/file_keys.h"
 #include "plan/json_text.h"
 #include "plan/mended_json.h"
 #include "plan/read_plan.h"
@@ -219,12 +220,32 @@ class Rest {
             index = *index_of(*holder, path[i]);
             words += ' ' + words_for(*holder, index);
         }
+        if (is_lost_part(*holder, index, path.size())) {
+            put_back(*holder, index);
+            return;
+        }
         left_out_.push_back(std::move(words));
         if (holder->is(JsonKind::array)) {
             holder->items.erase(holder->items.begin() + static_cast<std::ptrdiff_t>(index));
         } else {
             holder->members.erase(holder->members.begin() + static_cast<std::ptrdiff_t>(index));
         }
+    }
+
+    /// Whether a member is a part of the plan that a lost bracket has put into another.
+    bool is_lost_part(const JsonNode& holder, std::size_t index, std::size_t depth) const {
+        if (depth < 2 || !holder.is(JsonKind::object)) {
+            return false;
+        }
+        const std::string& key = holder.members[index].key;
+        return std::any_of(kPlanKeys.keys.begin(), kPlanKeys.keys.end(),
+                           [&](const FileKey& known) { return known.name == key; })
+               && tree_.find(key) == nullptr;
+    }
+    void put_back(JsonNode& holder, std::size_t index) {
+        JsonMember part = std::move(holder.members[index]);
+        holder.members.erase(holder.members.begin() + static_cast<std::ptrdiff_t>(index));
+        tree_.members.push_back(std::move(part));
     }
 
     /// Nothing is read without these two.

@@ -24,7 +24,8 @@ inline constexpr std::size_t kMostSalvageErrors = 200;
 
 /// Reads what can be read. A text that is no JSON is mended as mended_json() says; entries that the
 /// reader finds fault with are left out, and what refers to them after that, until the rest can be
-/// read. In the worst case the plan is empty but for its title. Nothing is guessed: what is there
+/// read; parts of the plan that a lost bracket has put into another part are put back. In the worst
+/// case the plan is empty but for its title. Nothing is guessed: what is there
 /// is as it was. The result is one that read_plan() accepts. Same text, same result.
 Salvaged salvaged(std::string_view json, const catalogue::Catalogue& catalogue,
                   const std::string& file = {});
