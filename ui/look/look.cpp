@@ -1,9 +1,13 @@
 #include "ui/look/look.h"
 
+#include "ui/look/paper_style.h"
+#include "ui/paint/fonts.h"
+
 #include <QApplication>
+#include <QFontDatabase>
+#include <QFontInfo>
 #include <QGuiApplication>
-#include <QStyle>
-#include <QStyleFactory>
+#include <QVariant>
 
 namespace throwline::ui {
 
@@ -44,7 +48,7 @@ QPalette palette_of(Theme theme) {
     palette.setColor(QPalette::BrightText, paper);
     palette.setColor(QPalette::ToolTipBase, paper);
     palette.setColor(QPalette::ToolTipText, ink);
-    palette.setColor(QPalette::PlaceholderText, mixed(paper, ink, 0.62));
+    palette.setColor(QPalette::PlaceholderText, mixed(paper, ink, 0.7));
     palette.setColor(QPalette::Highlight, choice);
     palette.setColor(QPalette::HighlightedText, light ? QColor{Qt::white} : of(kSlate));
     palette.setColor(QPalette::Link, choice);
@@ -54,7 +58,7 @@ QPalette palette_of(Theme theme) {
     palette.setColor(QPalette::Mid, seam_hue(theme));
     palette.setColor(QPalette::Dark, mixed(ground, ink, 0.45));
     palette.setColor(QPalette::Shadow, mixed(ground, ink, 0.7));
-    const QColor faint = mixed(ground, ink, 0.45);
+    const QColor faint = mixed(ground, ink, 0.5);
     for (const auto role : {QPalette::WindowText, QPalette::Text, QPalette::ButtonText}) {
         palette.setColor(QPalette::Disabled, role, faint);
     }
@@ -62,32 +66,54 @@ QPalette palette_of(Theme theme) {
     return palette;
 }
 
+/// %1 edges, %2 choice, %3 paper, %4 seams. What gets a wider edge with the keyboard loses as much
+/// of its padding, so that nothing moves.
 QString style_sheet(Theme theme) {
-    const QString seam = seam_hue(theme).name();
-    const QString choice = choice_hue(theme).name();
-    const QString paper = floor_ground(theme).name();
     return QStringLiteral(
                "QToolTip { border: 1px solid %1; padding: 3px; }"
-               "QMenuBar { border-bottom: 1px solid %1; }"
+               "QMenuBar { border-bottom: 1px solid %4; }"
                "QPushButton { padding: 4px 10px; border: 1px solid %1; border-radius: 2px;"
                " background: %3; }"
                "QPushButton:hover { border-color: %2; }"
-               "QPushButton:pressed, QPushButton:checked { border: 1px solid %2; }"
+               "QPushButton:pressed, QPushButton:checked { border-color: %2; background: %4; }"
+               "QPushButton:disabled { border-color: %4; }"
                "QPushButton:focus, QToolButton:focus { border: 2px solid %2; padding: 3px 9px; }"
                "QLineEdit, QComboBox, QSpinBox { padding: 3px; border: 1px solid %1;"
                " border-radius: 2px; background: %3; }"
-               "QLineEdit:focus, QComboBox:focus, QSpinBox:focus, QTextBrowser:focus,"
-               " QListView:focus, QTableView:focus, QPlainTextEdit:focus"
+               "QLineEdit:disabled, QComboBox:disabled, QSpinBox:disabled { border-color: %4; }"
+               "QLineEdit:focus, QComboBox:focus, QSpinBox:focus"
                " { border: 2px solid %2; padding: 2px; }"
-               "QListView, QTableView, QTextBrowser, QPlainTextEdit { border: 1px solid %1; }"
-               "QSplitter::handle { background: %1; }"
+               "QListView, QTableView, QTreeView, QTextBrowser, QPlainTextEdit"
+               " { border: 1px solid %4; padding: 1px; }"
+               "QListView:focus, QTableView:focus, QTreeView:focus, QTextBrowser:focus,"
+               " QPlainTextEdit:focus { border: 2px solid %2; padding: 0px; }"
+               "QSplitter::handle { background: %4; }"
                "QTabBar::tab { padding: 5px 12px; border: none; border-bottom: 3px solid"
                " transparent; }"
                "QTabBar::tab:selected { border-bottom: 3px solid %2; }"
                "QTabBar::tab:focus { border-bottom: 3px dashed %2; }"
-               "QTabWidget::pane { border: none; border-top: 1px solid %1; }"
+               "QTabWidget::pane { border: none; border-top: 1px solid %4; }"
                "QStatusBar::item { border: none; }")
-        .arg(seam, choice, paper);
+        .arg(edge_hue(theme).name(), choice_hue(theme).name(), floor_ground(theme).name(),
+             seam_hue(theme).name());
+}
+
+/// The desktop's own palette, from before the first theme was put on over it.
+QPalette desktop_palette(QApplication& application) {
+    constexpr const char* kKept = "throwline-desktop-palette";
+    if (!application.property(kKept).isValid()) {
+        application.setProperty(kKept, QApplication::palette());
+    }
+    return application.property(kKept).value<QPalette>();
+}
+
+void need_letters() {
+    const QFont font = QApplication::font();
+    if (!QFontDatabase::hasFamily(QFontInfo{font}.family())) {
+        QFont carried{paint::sheet_font(false).family()};
+        carried.setPointSizeF(font.pointSizeF());
+        QApplication::setFont(carried);
+    }
 }
 
 Theme theme_wished(ThemeWish wish, const QPalette& desktop) {
@@ -109,12 +135,10 @@ Theme theme_of(const QPalette& palette) {
 }
 
 void apply_theme(QApplication& application, ThemeWish wish) {
-    // The desktop's own palette, whatever was set here before.
-    const Theme theme = theme_wished(wish, application.style()->standardPalette());
-    if (QStyle* style = QStyleFactory::create(QStringLiteral("Fusion"))) {
-        QApplication::setStyle(style);
-    }
+    const Theme theme = theme_wished(wish, desktop_palette(application));
+    QApplication::setStyle(new PaperStyle);
     QApplication::setPalette(palette_of(theme));
+    need_letters();
     application.setStyleSheet(style_sheet(theme));
 }
 
@@ -132,6 +156,10 @@ QColor choice_hue(Theme theme) {
 
 QColor seam_hue(Theme theme) {
     return theme == Theme::light ? QColor::fromRgb(0xFFC9C5B8) : QColor::fromRgb(0xFF454D56);
+}
+
+QColor edge_hue(Theme theme) {
+    return theme == Theme::light ? QColor::fromRgb(0xFF7F7C71) : QColor::fromRgb(0xFF7D8791);
 }
 
 bool may_animate() {
