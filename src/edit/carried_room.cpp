@@ -1,6 +1,9 @@
 #include "edit/carried_room.h"
 
+#include "plan/arrangement.h"
+
 #include <algorithm>
+#include <map>
 #include <optional>
 
 namespace throwline::edit {
@@ -55,9 +58,23 @@ std::optional<plan::Opening> fitted(plan::Opening opening, const Became& now, Le
     return opening;
 }
 
+/// What is held of walls goes on to what they have become; walls that are gone, and openings, are
+/// held no more.
+void carry_held(const std::vector<std::optional<Became>>& walls, plan::Plan& plan) {
+    std::map<std::string, std::string> names;
+    for (std::size_t i = 0; i < walls.size(); ++i) {
+        // No name at all, so that a new wall of the same number is not held instead.
+        names.emplace(plan::name_on_floor(static_cast<int>(i)),
+                      walls[i] ? plan::name_on_floor(static_cast<int>(walls[i]->wall)) : "");
+    }
+    plan::rename_held(plan.arrangement, names);
+    plan::forget_gone(plan);
+}
+
 } // namespace
 
-std::vector<std::string> carry_over(const plan::Room& old, plan::Room& room) {
+std::vector<std::string> carry_over(const plan::Room& old, plan::Plan& plan) {
+    plan::Room& room = plan.room;
     std::vector<std::optional<Became>> walls;
     for (std::size_t i = 0; i < old.outline.size(); ++i) {
         walls.push_back(
@@ -79,6 +96,7 @@ std::vector<std::string> carry_over(const plan::Room& old, plan::Room& room) {
             left.push_back(opening.id.name);
         }
     }
+    carry_held(walls, plan);
     return left;
 }
 

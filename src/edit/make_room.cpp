@@ -113,7 +113,7 @@ Result<Step> room_drawn(const Context& context, std::span<const Vec2> corners) {
     if (const auto sound = check_walls(step.plan); !sound) {
         return tl::unexpected{sound.error()};
     }
-    if (const std::vector<std::string> left = carry_over(old, room); !left.empty()) {
+    if (const std::vector<std::string> left = carry_over(old, step.plan); !left.empty()) {
         step.name = fmt::format("Draw the room, without {}", fmt::join(left, ", "));
     }
     clamp_again(context.plan, step.plan);

@@ -3,10 +3,12 @@
 #include "edit/new_names.h"
 #include "edit/on_paper.h"
 #include "edit/placing.h"
+#include "plan/arrangement.h"
 #include "plan/names.h"
 
 #include <algorithm>
 #include <fmt/format.h>
+#include <map>
 
 namespace throwline::edit {
 
@@ -41,21 +43,11 @@ plan::Opening usual_opening(plan::OpeningKind kind, const plan::Room& room) {
 
 /// What is said of walls after one that was parted goes on being said of them.
 void renumber_walls(plan::Arrangement& arrangement, int parted, int walls) {
-    const auto renumber = [&](std::vector<std::string>& names) {
-        for (std::string& name : names) {
-            for (int wall = parted + 1; wall < walls; ++wall) {
-                if (name == name_of(Thing{Kind::wall, {}, wall})) {
-                    name = name_of(Thing{Kind::wall, {}, wall + 1});
-                    break;
-                }
-            }
-        }
-    };
-    renumber(arrangement.locked);
-    renumber(arrangement.hidden);
-    for (plan::Group& group : arrangement.groups) {
-        renumber(group.things);
+    std::map<std::string, std::string> names;
+    for (int wall = parted + 1; wall < walls; ++wall) {
+        names.emplace(plan::name_on_floor(wall), plan::name_on_floor(wall + 1));
     }
+    plan::rename_held(arrangement, names);
 }
 
 /// Openings of a parted wall stay where they are. Errors: one is where the corner is.

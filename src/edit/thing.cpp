@@ -1,9 +1,8 @@
 #include "edit/thing.h"
 
+#include "plan/arrangement.h"
 #include "plan/places.h"
 #include "stage/moment.h"
-
-#include <fmt/format.h>
 
 namespace throwline::edit {
 
@@ -79,9 +78,9 @@ std::string_view name_of(Kind kind) {
 std::string name_of(const Thing& thing) {
     switch (thing.kind) {
     case Kind::wall:
-        return fmt::format("wall {}", plan::number_of_wall(thing.index));
+        return plan::name_on_floor(thing.index);
     case Kind::outlet:
-        return fmt::format("outlet {} of {}", thing.index + 1, thing.name);
+        return plan::name_on_floor(plan::Id<plan::Circuit>{thing.name}, thing.index);
     case Kind::opening:
     case Kind::pipe:
     case Kind::scenery:

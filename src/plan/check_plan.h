@@ -23,5 +23,7 @@ void check_scenery(Reading& reading, const Value& root, const Plan& plan);
 void check_lenses(Reading& reading, const Value& root, const Plan& plan);
 /// Lamps hang on their pipes and below them.
 void check_mounts(Reading& reading, const Value& root, const Plan& plan);
+/// What is held is there, is held once, and is in one group at most.
+void check_arrangement(Reading& reading, const Value& root, const Plan& plan);
 
 } // namespace throwline::plan

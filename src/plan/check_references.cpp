@@ -142,9 +142,12 @@ void check_grid_position(Reading& reading, const Value& value, const std::string
     }
 }
 
-void check_wall(Reading& reading, const Value& value, int wall, const Plan& plan) {
+void check_wall(Reading& reading, const Value& value, int wall, const Plan& plan,
+                const Value& root) {
     const int walls = static_cast<int>(plan.room.outline.size());
-    if (wall >= walls && walls > 0) {
+    if (!root.member("room")) {
+        reading.wrong(value, "the plan has no room, and so no walls");
+    } else if (wall >= walls && walls > 0) {
         reading.wrong(value, fmt::format("there is no wall {}; the room has walls 1 to {}",
                                          number_of_wall(wall), walls));
     }
@@ -159,7 +162,7 @@ void check_lamp(Reading& reading, const Value& value, const Lamp& lamp, const Pl
     } else if (const auto* pipe = std::get_if<PipeHang>(&lamp.mount)) {
         names.pipes.expect(reading, value.at("pipe"), pipe->pipe.name);
     } else if (const auto* mount = std::get_if<WallMount>(&lamp.mount)) {
-        check_wall(reading, value.at("wall"), mount->wall, plan);
+        check_wall(reading, value.at("wall"), mount->wall, plan, root);
     }
     if (const auto* thing = std::get_if<ThingName>(&lamp.aim)) {
         check_target(reading, value.at("aim"), *thing, lamp.id.name, names);
@@ -185,7 +188,7 @@ void check_references(Reading& reading, const Value& root, const Plan& plan) {
     });
     each(root.at("room"), "openings", plan.room.openings,
          [&](const Value& value, const Opening& opening) {
-             check_wall(reading, value.at("wall"), opening.wall, plan);
+             check_wall(reading, value.at("wall"), opening.wall, plan, root);
          });
     each(root, "accepted", plan.accepted, [&](const Value& value, const Acceptance& acceptance) {
         names.shots.expect(reading, value.at("shot"), acceptance.shot.name);

@@ -2,7 +2,9 @@
 #include "plan/compare_parts.h"
 #include "plan/difference_words.h"
 
+#include <algorithm>
 #include <fmt/ranges.h>
+#include <set>
 
 namespace throwline::plan {
 
@@ -84,19 +86,63 @@ void compare_accepted(DifferenceLedger& ledger, const std::vector<Acceptance>& o
     tell_order(ledger, ThingKind::acceptance, pairs, "accepted findings");
 }
 
-/// Told by what is held, since nothing on the set depends on it.
+/// Names of a list that another has not, in order.
+std::vector<std::string> not_in(const std::vector<std::string>& others,
+                                const std::vector<std::string>& names) {
+    const std::set<std::string> known{others.begin(), others.end()};
+    std::vector<std::string> left;
+    std::copy_if(names.begin(), names.end(), std::back_inserter(left),
+                 [&](const std::string& name) { return !known.contains(name); });
+    return left;
+}
+
+/// "2 more things are", "1 thing is no longer"
+std::string things_are(std::size_t count, bool more) {
+    return fmt::format("{}{} {}{}", count, more ? " more" : "",
+                       count == 1 ? "thing is" : "things are", more ? "" : " no longer");
+}
+
+/// `held` is "locked" or "hidden".
+void compare_held(DifferenceLedger& ledger, std::string_view held,
+                  const std::vector<std::string>& old, const std::vector<std::string>& now) {
+    const Subject subject = placeless(ThingKind::production, {}, fmt::format("what is {}", held));
+    const std::vector<std::string> come = not_in(old, now);
+    const std::vector<std::string> gone = not_in(now, old);
+    const auto tell = [&](const std::vector<std::string>& names, bool more) {
+        if (!names.empty()) {
+            ledger.tell(Change::changed, subject,
+                        fmt::format("{} {}: {}", things_are(names.size(), more), held,
+                                    short_text(fmt::format("{}", fmt::join(names, ", ")))));
+        }
+    };
+    tell(come, true);
+    tell(gone, false);
+    if (old != now && come.empty() && gone.empty()) {
+        ledger.tell(Change::changed, subject, fmt::format("what is {} is in another order", held));
+    }
+}
+
+void compare_groups(DifferenceLedger& ledger, const std::vector<Group>& old,
+                    const std::vector<Group>& now) {
+    if (old == now) {
+        return;
+    }
+    const Subject subject = placeless(ThingKind::production, {}, "groups");
+    const auto count = [](std::size_t groups) {
+        return fmt::format("{} {}", groups, groups == 1 ? "group" : "groups");
+    };
+    ledger.tell(Change::changed, subject,
+                old.size() == now.size()
+                    ? "other things are grouped"
+                    : fmt::format("{} of things instead of {}", count(now.size()), old.size()));
+}
+
+/// Nothing on the set depends on it, so it is told in few words.
 void compare_arrangement(DifferenceLedger& ledger, const Arrangement& old, const Arrangement& now) {
     const auto& [groups, locked, hidden] = now;
-    FieldChanges fields = ledger.fields();
-    fields.notes(old.locked, locked);
-    ledger.changed(placeless(ThingKind::production, {}, "what is locked"), fields);
-    FieldChanges other = ledger.fields();
-    other.notes(old.hidden, hidden);
-    ledger.changed(placeless(ThingKind::production, {}, "what is hidden"), other);
-    if (old.groups != groups) {
-        ledger.tell(Change::changed, placeless(ThingKind::production, {}, "groups"),
-                    "what is grouped is different");
-    }
+    compare_held(ledger, "locked", old.locked, locked);
+    compare_held(ledger, "hidden", old.hidden, hidden);
+    compare_groups(ledger, old.groups, groups);
 }
 
 } // namespace

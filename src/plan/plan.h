@@ -36,15 +36,15 @@ struct Acceptance {
     bool operator==(const Acceptance&) const = default;
 };
 
-/// Things that are moved together. Of a wall "wall 3", of an outlet "outlet 1 of C1".
+/// Two things or more that are moved together, by what plan/arrangement.h calls them.
 struct Group {
     std::vector<std::string> things;
 
     bool operator==(const Group&) const = default;
 };
 
-/// How the things on the floor are held while somebody draws; no figure depends on it. Names of
-/// what is no longer there mean nothing.
+/// How the things on the floor are held while somebody draws; no figure depends on it. By the names
+/// of what is there ("wall 3", "outlet 1 of C1"); a thing is in one group at most.
 struct Arrangement {
     std::vector<Group> groups;
     std::vector<std::string> locked;

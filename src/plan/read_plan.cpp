@@ -63,6 +63,7 @@ void check_whole(Reading& reading, const Value& root, const Plan& plan) {
     check_references(reading, root, plan);
     check_catalogue_names(reading, root, plan);
     check_lenses(reading, root, plan);
+    check_arrangement(reading, root, plan);
 }
 
 tl::unexpected<Errors> refused(std::string message, const std::string& file) {

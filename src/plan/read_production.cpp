@@ -22,6 +22,17 @@ void read_pixel(Reading& reading, const Value& value, Vec2& into) {
     read_value(reading, value.item(1), into.y(), kPixels);
 }
 
+void read_names(Reading& reading, const ObjectReader& object, std::string_view key,
+                std::vector<std::string>& into) {
+    const std::optional<Value> list = object.find(key);
+    if (!list || !is_list(reading, *list)) {
+        return;
+    }
+    for (std::size_t i = 0; i < list->node->items.size(); ++i) {
+        read_name(reading, list->item(i), into.emplace_back());
+    }
+}
+
 } // namespace
 
 void read_value(Reading& reading, const Value& value, Underlay& underlay) {
@@ -74,14 +85,14 @@ void read_value(Reading& reading, const Value& value, Acceptance& acceptance) {
 
 void read_value(Reading& reading, const Value& value, Group& group) {
     const ObjectReader object{reading, value, kGroupKeys};
-    object.read("things", group.things);
+    read_names(reading, object, "things", group.things);
 }
 
 void read_value(Reading& reading, const Value& value, Arrangement& arrangement) {
     const ObjectReader object{reading, value, kArrangementKeys};
     object.read("groups", arrangement.groups);
-    object.read("locked", arrangement.locked);
-    object.read("hidden", arrangement.hidden);
+    read_names(reading, object, "locked", arrangement.locked);
+    read_names(reading, object, "hidden", arrangement.hidden);
 }
 
 } // namespace throwline::plan

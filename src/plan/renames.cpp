@@ -1,5 +1,6 @@
 #include "plan/renames.h"
 
+#include "plan/arrangement.h"
 #include "plan/differences.h"
 #include "plan/thing_pairs.h"
 
@@ -39,8 +40,33 @@ void rename_thing(const NewNames& names, std::variant<Kinds...>& target) {
     }
 }
 
-/// Wherever anything that can be aimed at or named in a finding stands by its name.
-void rename_thing(const NewNames& names, Plan& plan) {
+/// Newer names of what else nothing in the plan is called: a pipe may share the name of a piece of
+/// scenery, which keeps it.
+NewNames unshared(NewNames names, const std::vector<std::string>& kept) {
+    for (const std::string& name : kept) {
+        names.erase(name);
+    }
+    return names;
+}
+
+/// Wherever anything that is on the floor, or named in a finding, stands by its name. The thing
+/// itself has the newer one.
+void rename_mentions(const NewNames& names, Plan& plan) {
+    std::vector<std::string> kept = names_on_floor(plan);
+    rename_held(plan.arrangement, unshared(names, kept));
+    for (const Circuit& circuit : plan.circuits) {
+        kept.push_back(circuit.id.name);
+    }
+    const NewNames own = unshared(names, kept);
+    for (Acceptance& acceptance : plan.accepted) {
+        for (std::string& thing : acceptance.things) {
+            rename(own, thing);
+        }
+    }
+}
+
+/// The same, and wherever somebody or something is turned to it.
+void rename_aimable(const NewNames& names, Plan& plan) {
     for (Beat& beat : plan.beats) {
         for (auto& [person, change] : beat.marks) {
             if (auto* mark = std::get_if<Mark>(&change)) {
@@ -54,21 +80,21 @@ void rename_thing(const NewNames& names, Plan& plan) {
     for (Lamp& lamp : plan.lamps) {
         rename_thing(names, lamp.aim);
     }
-    for (Acceptance& acceptance : plan.accepted) {
-        for (std::string& thing : acceptance.things) {
-            rename(names, thing);
+    rename_mentions(names, plan);
+}
+
+/// What the outlets of renamed circuits are called now, by what they were.
+NewNames outlet_names(const NewNames& names, const Plan& plan) {
+    NewNames outlets;
+    for (const auto& [before, now] : names) {
+        const Circuit* circuit = find(plan, Id<Circuit>{now});
+        for (std::size_t i = 0; circuit != nullptr && i < circuit->outlets.size(); ++i) {
+            const auto outlet = static_cast<int>(i);
+            outlets.emplace(name_on_floor(Id<Circuit>{before}, outlet),
+                            name_on_floor(circuit->id, outlet));
         }
     }
-    for (std::vector<std::string>* held : {&plan.arrangement.locked, &plan.arrangement.hidden}) {
-        for (std::string& thing : *held) {
-            rename(names, thing);
-        }
-    }
-    for (Group& group : plan.arrangement.groups) {
-        for (std::string& thing : group.things) {
-            rename(names, thing);
-        }
-    }
+    return outlets;
 }
 
 // Ids of one kind, wherever they stand; the things themselves are renamed by `renamed_in`.
@@ -86,7 +112,7 @@ void rename_ids(Plan& plan, const NewNames& names, const Person*) {
     for (Shot& shot : plan.shots) {
         rename(names, shot.subjects);
     }
-    rename_thing(names, plan);
+    rename_aimable(names, plan);
 }
 
 void rename_ids(Plan& plan, const NewNames& names, const Beat*) {
@@ -106,7 +132,7 @@ void rename_ids(Plan& plan, const NewNames& names, const Camera*) {
     for (Shot& shot : plan.shots) {
         rename(names, shot.camera);
     }
-    rename_thing(names, plan);
+    rename_aimable(names, plan);
 }
 
 void rename_ids(Plan& plan, const NewNames& names, const Shot*) {
@@ -122,7 +148,8 @@ void rename_ids(Plan& plan, const NewNames& names, const Circuit*) {
     for (Lamp& lamp : plan.lamps) {
         rename(names, lamp.circuit);
     }
-    rename_thing(names, plan);
+    rename_mentions(names, plan);
+    rename_held(plan.arrangement, outlet_names(names, plan));
 }
 
 void rename_ids(Plan& plan, const NewNames& names, const Pipe*) {
@@ -131,20 +158,20 @@ void rename_ids(Plan& plan, const NewNames& names, const Pipe*) {
             rename(names, hang->pipe);
         }
     }
-    rename_thing(names, plan);
+    rename_mentions(names, plan);
 }
 
 void rename_ids(Plan& plan, const NewNames& names, const Opening*) {
-    rename_thing(names, plan);
+    rename_mentions(names, plan);
 }
 void rename_ids(Plan& plan, const NewNames& names, const Scenery*) {
-    rename_thing(names, plan);
+    rename_aimable(names, plan);
 }
 void rename_ids(Plan& plan, const NewNames& names, const Boom*) {
-    rename_thing(names, plan);
+    rename_aimable(names, plan);
 }
 void rename_ids(Plan& plan, const NewNames& names, const Lamp*) {
-    rename_thing(names, plan);
+    rename_aimable(names, plan);
 }
 
 /// Equal but for the name.

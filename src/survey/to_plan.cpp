@@ -1,5 +1,6 @@
 #include "survey/to_plan.h"
 
+#include "plan/arrangement.h"
 #include "plan/usual_values.h"
 #include "survey/placed_parts.h"
 
@@ -178,6 +179,7 @@ Checked<RecceInPlan> put_into(plan::Plan plan, const RecceResult& result) {
     replace_notes(plan.site.notes, parts.notes, earlier.notes);
     plan.site.north = parts.north.value_or(plan.site.north);
     plan.survey = result.survey;
+    plan::forget_gone(plan);
     return RecceInPlan{std::move(plan), std::move(parts.remarks)};
 }
 

@@ -186,6 +186,7 @@ TEST(StudioMade, RefusesWhatCannotBe) {
 TEST(CornerAdded, PartsTheWallAndWhatIsOnIt) {
     plan::Plan plan = bare_room();
     plan.room.openings = {door("door 1", 0, 1.0), door("door 2", 0, 7.0), door("door 3", 2, 1.0)};
+    testing_support::add_scenery(plan, "wall 1x", testing_support::box_piece({5, 5}, 1, 1, 1));
     plan.arrangement.locked = {"wall 1x", "wall 3"};
     plan::Lamp lamp;
     lamp.id = {"lamp 1"};

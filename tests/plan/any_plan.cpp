@@ -1,5 +1,7 @@
 #include "plan/any_plan.h"
 
+#include "plan/arrangement.h"
+
 #include <fmt/format.h>
 #include <rapidcheck.h>
 
@@ -302,7 +304,8 @@ LampMount mount(const Plan& plan) {
     case 2:
         return StandMount{point(), length(1, 3), ""};
     case 3:
-        return WallMount{whole(0, 3), length(0, 4), length(1, 3)};
+        return plan.room.outline.empty() ? LampMount{PracticalMount{point(), length(0, 3)}}
+                                         : WallMount{whole(0, 3), length(0, 4), length(1, 3)};
     default:
         return PracticalMount{point(), length(0, 3)};
     }
@@ -359,6 +362,29 @@ void add_people_and_shots(Plan& plan) {
     plan.lamps = list(4, [&](int index) { return lamp(index, plan); });
 }
 
+/// Everything there can be locked or hidden, and is in one group at most.
+Arrangement arrangement(const Plan& plan) {
+    Arrangement held;
+    for (const std::string& name : names_on_floor(plan)) {
+        if (whole(0, 3) == 0) {
+            held.locked.push_back(name);
+        }
+        if (whole(0, 3) == 0) {
+            held.hidden.push_back(name);
+        }
+        if (whole(0, 2) == 0) {
+            if (held.groups.empty() || (held.groups.back().things.size() > 1 && coin())) {
+                held.groups.emplace_back();
+            }
+            held.groups.back().things.push_back(name);
+        }
+    }
+    if (!held.groups.empty() && held.groups.back().things.size() < 2) {
+        held.groups.pop_back();
+    }
+    return held;
+}
+
 } // namespace
 
 Plan any_plan() {
@@ -366,7 +392,10 @@ Plan any_plan() {
     plan.title = text();
     plan.units = coin() ? UnitSystem::metric : UnitSystem::imperial;
     plan.site = site();
-    plan.room = room();
+    // Now and then nobody has drawn the room yet.
+    if (whole(0, 7) > 0) {
+        plan.room = room();
+    }
     add_rig(plan);
     add_people_and_shots(plan);
     plan.underlay = perhaps<Underlay>([] {
@@ -376,6 +405,7 @@ Plan any_plan() {
     plan.kit = list(1, [](int) { return KitItem{"Fresnel 1 kW", whole(0, 9)}; });
     plan.targets = {number(240, 400), number(0, 3), number(1, 8), number(0, 1), length(0.5, 2)};
     plan.accepted = list(2, [](int) { return Acceptance{"off-the-set", {}, texts(), text()}; });
+    plan.arrangement = arrangement(plan);
     plan.extra = extra();
     return plan;
 }
