@@ -37,6 +37,9 @@ Result<plan::Plan> all_put(const Context& context, std::span<const Thing> things
     const bool whole_room = has_all_walls(context, things);
     if (whole_room) {
         placing.to.place(plan.room.outline);
+        if (const auto sound = check_walls(plan); !sound) {
+            return tl::unexpected{sound.error()};
+        }
     }
     for (const Thing& thing : things) {
         const bool carried =

@@ -3,6 +3,7 @@
 #include "edit/moves.h"
 #include "edit/on_paper.h"
 #include "edit/pick.h"
+#include "edit/places_of.h"
 #include "plan/places.h"
 
 #include <algorithm>
@@ -11,6 +12,10 @@
 namespace throwline::edit {
 
 namespace {
+
+/// Lengths along a wall may run over its end by this much, as the reader has it: a tape reads no
+/// finer, and a wall that is moved is as long as it was but for rounding.
+constexpr double kFit_m = 0.001;
 
 Result<void> put_person(plan::Plan& plan, const Context& context, const Thing& thing,
                         const Placing& placing) {
@@ -137,10 +142,10 @@ bool clear_of_others(const plan::Room& room, plan::Opening opening, double from_
 /// or beside another opening.
 std::optional<double> free_begin_m(const plan::Room& room, const plan::Opening& opening,
                                    double wanted_m, double wall_m) {
-    const double last_m = wall_m - opening.width.m();
-    if (last_m < 0.0) {
+    if (opening.width.m() > wall_m + kFit_m) {
         return std::nullopt;
     }
+    const double last_m = std::max(0.0, wall_m - opening.width.m());
     std::vector<double> begins{std::clamp(wanted_m, 0.0, last_m), 0.0, last_m};
     for (const plan::Opening& other : room.openings) {
         if (other.wall == opening.wall && other.id != opening.id) {
@@ -181,8 +186,6 @@ plan::LampMount mount_near(const plan::Plan& plan, const plan::LampMount& mount,
 }
 
 const plan::Opening* in_the_way(const plan::Room& room, const plan::Opening& opening) {
-    /// As the reader has it: a tape reads no finer.
-    constexpr double kFit_m = 0.001;
     for (const plan::Opening& other : room.openings) {
         const bool is_level = opening.sill < other.head && other.sill < opening.head;
         if (other.id != opening.id && other.wall == opening.wall && is_level
@@ -243,7 +246,7 @@ Result<void> check_walls(const plan::Plan& plan) {
     for (const plan::Opening& opening : plan.room.openings) {
         const auto wall = static_cast<std::size_t>(opening.wall);
         const double wall_m = (outline[(wall + 1) % outline.size()] - outline[wall]).norm();
-        if ((opening.from_start + opening.width).m() > wall_m) {
+        if ((opening.from_start + opening.width).m() > wall_m + kFit_m) {
             return failure(fmt::format("{} would no longer fit wall {}; move or narrow it first",
                                        opening.id.name, plan::number_of_wall(opening.wall)));
         }
@@ -282,12 +285,11 @@ std::string words_for(std::span<const Thing> things) {
     return things.size() == 1 ? name_of(things.front()) : fmt::format("{} things", things.size());
 }
 
-Result<void> put(plan::Plan& plan, const Context& context, const Thing& thing,
-                 const Placing& placing) {
+namespace {
+
+Result<void> put_anywhere(plan::Plan& plan, const Context& context, const Thing& thing,
+                          const Placing& placing) {
     const std::optional<Vec2> at = place_of(context, thing);
-    if (at && !is_on_paper(placing.to.point(*at))) {
-        return failure(std::string{kOffPaper});
-    }
     switch (thing.kind) {
     case Kind::wall:
         return put_wall(plan, thing, placing);
@@ -317,6 +319,21 @@ Result<void> put(plan::Plan& plan, const Context& context, const Thing& thing,
         return {};
     }
     return {};
+}
+
+} // namespace
+
+Result<void> put(plan::Plan& plan, const Context& context, const Thing& thing,
+                 const Placing& placing) {
+    const std::optional<Vec2> at = place_of(context, thing);
+    if (at && !is_on_paper(placing.to.point(*at))) {
+        return failure(std::string{kOffPaper});
+    }
+    const Result<void> done = put_anywhere(plan, context, thing, placing);
+    if (done && !are_on_paper(places_of(plan, context.now, thing))) {
+        return failure(std::string{kOffPaper});
+    }
+    return done;
 }
 
 } // namespace throwline::edit
