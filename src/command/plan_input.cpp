@@ -1,8 +1,8 @@
 #include "command/plan_input.h"
 
+#include "base/file_mark.h"
 #include "base/text_file.h"
 #include "command/catalogue_input.h"
-#include "command/file_mark.h"
 
 #include <array>
 #include <fmt/format.h>

@@ -1,6 +1,6 @@
+#include "base/file_mark.h"
 #include "command/bare_studio.h"
 #include "command/call.h"
-#include "command/file_mark.h"
 #include "command/refusal.h"
 
 #include <gtest/gtest.h>
@@ -83,7 +83,7 @@ TEST(SheetCommand, CloudsWhatChangedSinceAnOlderPlan) {
     const std::string plain = read("sheet.svg");
     EXPECT_FALSE(says(plain, "clouds since"));
     ASSERT_EQ(call(split("sheet " + kSetRight + " --since " + kDemo + options)).code, 0);
-    EXPECT_TRUE(says(read("sheet.svg"), "clouds since file " + command::file_mark(read(kDemo))));
+    EXPECT_TRUE(says(read("sheet.svg"), "clouds since file " + file_mark(read(kDemo))));
     // Against itself there is nothing to cloud, but that is said.
     ASSERT_EQ(call(split("sheet " + kSetRight + " --since " + kSetRight + options)).code, 0);
     EXPECT_TRUE(says(read("sheet.svg"), "clouds since file"));

@@ -1,6 +1,6 @@
+#include "base/file_mark.h"
 #include "command/bare_studio.h"
 #include "command/call.h"
-#include "command/file_mark.h"
 
 #include <gtest/gtest.h>
 #include <sys/stat.h>
@@ -24,7 +24,7 @@ TEST(PageCommand, WritesOnePage) {
     const std::string html = read("floor.html");
     EXPECT_TRUE(html.starts_with("<!doctype html>\n"));
     EXPECT_TRUE(says(html, "<svg "));
-    EXPECT_TRUE(says(html, command::file_mark(bare_studio(32))));
+    EXPECT_TRUE(says(html, file_mark(bare_studio(32))));
     EXPECT_EQ(text_at(page("-o floor.html --json"), "/file"), "floor.html");
     EXPECT_EQ(folder.files(), std::vector<std::string>{"floor.html"});
 }

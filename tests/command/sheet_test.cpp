@@ -1,6 +1,6 @@
+#include "base/file_mark.h"
 #include "command/bare_studio.h"
 #include "command/call.h"
-#include "command/file_mark.h"
 
 #include <algorithm>
 #include <filesystem>
@@ -52,8 +52,8 @@ TEST(SheetCommand, WritesTheSameBytesEveryTime) {
 TEST(SheetCommand, MarksThePrintWithTheStateOfTheFile) {
     const WorkingFolder folder;
     EXPECT_EQ(sheet("-o floor.svg").code, 0);
-    EXPECT_TRUE(says(read("floor.svg"), command::file_mark(bare_studio(32))));
-    EXPECT_FALSE(says(read("floor.svg"), command::file_mark(bare_studio(33))));
+    EXPECT_TRUE(says(read("floor.svg"), file_mark(bare_studio(32))));
+    EXPECT_FALSE(says(read("floor.svg"), file_mark(bare_studio(33))));
 }
 
 TEST(SheetCommand, LeavesAnOldFileWholeWhenItFails) {
@@ -186,8 +186,8 @@ TEST(SheetCommand, SaysWhyAPictureCannotBeUsed) {
 
 // Check value of the CRC catalogue for this polynomial: the digits 1 to 9 give CBF43926.
 TEST(FileMark, IsTheUsualChecksum) {
-    EXPECT_EQ(command::file_mark("123456789"), "cbf43926");
-    EXPECT_EQ(command::file_mark(""), "00000000");
+    EXPECT_EQ(file_mark("123456789"), "cbf43926");
+    EXPECT_EQ(file_mark(""), "00000000");
 }
 
 } // namespace

@@ -1,9 +1,9 @@
-#include "command/file_mark.h"
+#include "base/file_mark.h"
 
 #include <cstdint>
 #include <fmt/format.h>
 
-namespace throwline::command {
+namespace throwline {
 
 std::string file_mark(std::string_view bytes) {
     constexpr std::uint32_t kPolynomial = 0xEDB88320U;
@@ -17,4 +17,4 @@ std::string file_mark(std::string_view bytes) {
     return fmt::format("{:08x}", ~remainder);
 }
 
-} // namespace throwline::command
+} // namespace throwline
