@@ -36,15 +36,13 @@ void leave_groups(plan::Arrangement& arrangement, std::span<const Thing> things)
 
 Result<Step> arranged(const Context& context, std::span<const Thing> things, std::string name,
                       const std::function<void(plan::Arrangement&)>& change) {
-    if (things.empty()) {
-        return failure("choose something first");
+    if (const auto there = check_there(context.plan, things); !there) {
+        return tl::unexpected{there.error()};
     }
     Step step{std::move(name), context.plan, {}};
     change(step.plan.arrangement);
     return step;
 }
-
-constexpr std::size_t kLongestName = 200;
 
 } // namespace
 
@@ -52,11 +50,8 @@ Result<Step> renamed(const Context& context, const Thing& thing, const std::stri
     if (!exists(context.plan, thing)) {
         return failure(fmt::format("{} is not there any more", name_of(thing)));
     }
-    if (name.empty() || name.size() > kLongestName) {
-        return failure(fmt::format("a name has 1 to {} letters", kLongestName));
-    }
-    if (name != thing.name && taken_names(context.plan).contains(name)) {
-        return failure(fmt::format("something is called {} already", name));
+    if (const auto good = check_new_name(context.plan, thing.name, name); !good) {
+        return tl::unexpected{good.error()};
     }
     Step step{fmt::format("Rename {}", name_of(thing)), context.plan, {{thing.kind, name, 0}}};
     plan::Plan& plan = step.plan;
@@ -111,7 +106,11 @@ Result<Step> everything_shown(const Context& context) {
 }
 
 Result<Step> grouped(const Context& context, std::span<const Thing> things) {
-    if (things.size() < 2) {
+    std::set<std::string> names;
+    for (const Thing& thing : things) {
+        names.insert(name_of(thing));
+    }
+    if (names.size() < 2) {
         return failure("choose two things or more to group them");
     }
     return arranged(context, things, fmt::format("Group {}", words_for(things)),

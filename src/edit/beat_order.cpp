@@ -192,9 +192,11 @@ Result<Step> beat_renamed(const Context& context, const plan::Id<plan::Beat>& be
     if (plan::find(context.plan, beat) == nullptr) {
         return no_beat(beat);
     }
-    if (id.empty() || (id != beat.name && taken_names(context.plan).contains(id))) {
-        return failure(id.empty() ? "a beat needs a name"
-                                  : fmt::format("something is called {} already", id));
+    if (id.empty()) {
+        return failure("a beat needs a name");
+    }
+    if (const auto good = check_new_name(context.plan, beat.name, id); !good) {
+        return tl::unexpected{good.error()};
     }
     Step step{fmt::format("Rename beat {}", beat.name), context.plan, {}};
     plan::rename(step.plan, beat, id);

@@ -120,23 +120,11 @@ Result<Thing> Copying::copy(const Thing& thing, const Vec2& by_m) {
     return done ? made : Result<Thing>{tl::unexpected{done.error()}};
 }
 
-Result<void> check_copyable(const Context& context, std::span<const Thing> things) {
-    if (things.empty()) {
-        return failure("choose something first");
-    }
-    for (const Thing& thing : things) {
-        if (!exists(context.plan, thing)) {
-            return failure(fmt::format("{} is not there any more", name_of(thing)));
-        }
-    }
-    return {};
-}
-
 } // namespace
 
 Result<Step> copied(const Context& context, std::span<const Thing> things, const Vec2& by_m) {
-    if (const auto copyable = check_copyable(context, things); !copyable) {
-        return tl::unexpected{copyable.error()};
+    if (const auto there = check_there(context.plan, things); !there) {
+        return tl::unexpected{there.error()};
     }
     Step step{fmt::format("Copy {}", words_for(things)), context.plan, {}};
     Copying copying{context, step.plan};
@@ -151,8 +139,8 @@ Result<Step> copied(const Context& context, std::span<const Thing> things, const
 }
 
 Result<Step> arrayed(const Context& context, std::span<const Thing> things, const Array& array) {
-    if (const auto copyable = check_copyable(context, things); !copyable) {
-        return tl::unexpected{copyable.error()};
+    if (const auto there = check_there(context.plan, things); !there) {
+        return tl::unexpected{there.error()};
     }
     if (array.columns < 1 || array.rows < 1 || (array.columns == 1 && array.rows == 1)) {
         return failure("give two columns or rows, or more");

@@ -1,5 +1,9 @@
 #include "edit/new_names.h"
 
+#include "base/utf8.h"
+#include "plan/arrangement.h"
+#include "plan/read_values.h"
+
 #include <algorithm>
 #include <charconv>
 #include <fmt/format.h>
@@ -29,20 +33,24 @@ std::pair<std::string, int> stem_and_number(const std::string& name) {
     return {name, 1};
 }
 
+/// The stem with its number, without the last letters of a stem that leaves no place for it.
+std::string numbered(const std::string& stem, int number) {
+    const std::string end = fmt::format(" {}", number);
+    std::vector<char32_t> letters = characters_of(stem);
+    while (utf8_of(letters).size() + end.size() > plan::kLongestName) {
+        letters.pop_back();
+    }
+    return utf8_of(letters) + end;
+}
+
 } // namespace
 
 std::set<std::string> taken_names(const plan::Plan& plan) {
-    std::set<std::string> names;
-    add(names, plan.room.openings);
-    add(names, plan.pipes);
+    const std::vector<std::string> on_floor = plan::names_on_floor(plan);
+    std::set<std::string> names{on_floor.begin(), on_floor.end()};
     add(names, plan.circuits);
-    add(names, plan.scenery);
-    add(names, plan.people);
     add(names, plan.beats);
-    add(names, plan.cameras);
     add(names, plan.shots);
-    add(names, plan.booms);
-    add(names, plan.lamps);
     return names;
 }
 
@@ -53,7 +61,7 @@ std::string new_name(std::set<std::string>& taken, const std::string& wanted) {
     auto [stem, number] = stem_and_number(wanted);
     std::string name;
     do {
-        name = fmt::format("{} {}", stem, ++number);
+        name = numbered(stem, ++number);
     } while (!taken.insert(name).second);
     return name;
 }
@@ -61,6 +69,20 @@ std::string new_name(std::set<std::string>& taken, const std::string& wanted) {
 std::string new_name(const plan::Plan& plan, const std::string& wanted) {
     std::set<std::string> taken = taken_names(plan);
     return new_name(taken, wanted);
+}
+
+Result<void> check_new_name(const plan::Plan& plan, const std::string& old,
+                            const std::string& now) {
+    if (const std::string_view fault = plan::fault_of_name(now); !fault.empty()) {
+        return failure(std::string{fault});
+    }
+    if (plan::reads_as_angle(now)) {
+        return failure(fmt::format("{} reads as an angle; choose another name", now));
+    }
+    if (now != old && taken_names(plan).contains(now)) {
+        return failure(fmt::format("something is called {} already", now));
+    }
+    return {};
 }
 
 } // namespace throwline::edit

@@ -71,8 +71,11 @@ Result<void> put_lamp(plan::Plan& plan, const Thing& thing, const Placing& placi
     return {};
 }
 
-/// Square to itself, with its corners.
+/// Square to itself, with its corners, which the walls beside it have too.
 Result<void> put_wall(plan::Plan& plan, const Thing& thing, const Placing& placing) {
+    if (auto beside = check_unlocked_walls(plan, {thing.index - 1, thing.index + 1}); !beside) {
+        return beside;
+    }
     Polygon& outline = plan.room.outline;
     const auto wall = static_cast<std::size_t>(thing.index);
     Vec2& from = outline[wall];
@@ -266,7 +269,17 @@ void keep_lamps_on_walls(plan::Plan& plan) {
     }
 }
 
-Result<void> check_movable(const plan::Plan& plan, std::span<const Thing> things) {
+namespace {
+
+Result<void> check_unlocked(const plan::Plan& plan, const Thing& thing) {
+    return is_locked(plan, thing)
+               ? failure(fmt::format("{} is locked; unlock it first", name_of(thing)))
+               : Result<void>{};
+}
+
+} // namespace
+
+Result<void> check_there(const plan::Plan& plan, std::span<const Thing> things) {
     if (things.empty()) {
         return failure("choose something first");
     }
@@ -274,11 +287,29 @@ Result<void> check_movable(const plan::Plan& plan, std::span<const Thing> things
         if (!exists(plan, thing)) {
             return failure(fmt::format("{} is not there any more", name_of(thing)));
         }
-        if (is_locked(plan, thing)) {
-            return failure(fmt::format("{} is locked; unlock it first", name_of(thing)));
-        }
     }
     return {};
+}
+
+Result<void> check_movable(const plan::Plan& plan, std::span<const Thing> things) {
+    Result<void> movable = check_there(plan, things);
+    for (const Thing& thing : things) {
+        if (movable) {
+            movable = check_unlocked(plan, thing);
+        }
+    }
+    return movable;
+}
+
+Result<void> check_unlocked_walls(const plan::Plan& plan, std::initializer_list<int> walls) {
+    const auto count = static_cast<int>(plan.room.outline.size());
+    Result<void> unlocked;
+    for (const int wall : walls) {
+        if (unlocked) {
+            unlocked = check_unlocked(plan, {Kind::wall, {}, (wall + count) % count});
+        }
+    }
+    return unlocked;
 }
 
 std::string words_for(std::span<const Thing> things) {

@@ -32,7 +32,11 @@ Result<void> check_walls(const plan::Plan& plan);
 /// Lamps clamped to a wall that became shorter stay on it, at its end.
 void keep_lamps_on_walls(plan::Plan& plan);
 
-/// Things that may be changed: errors when none is left, or when one is locked.
+/// Errors: one of these walls, counted round the room from any number, is locked.
+Result<void> check_unlocked_walls(const plan::Plan& plan, std::initializer_list<int> walls);
+/// Errors: nothing is chosen, or something that is not there any more.
+Result<void> check_there(const plan::Plan& plan, std::span<const Thing> things);
+/// The same, and nothing chosen is locked.
 Result<void> check_movable(const plan::Plan& plan, std::span<const Thing> things);
 /// "camera 2", "3 things": what a step is about.
 std::string words_for(std::span<const Thing> things);

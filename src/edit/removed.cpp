@@ -151,6 +151,9 @@ Result<void> Removing::remove_wall(int wall) {
     if (walls <= 3) {
         return failure("a room has three walls or more; draw the room anew instead");
     }
+    if (auto beside = check_unlocked_walls(plan_, {wall - 1}); !beside) {
+        return beside;
+    }
     const int before = wall == 0 ? walls - 1 : wall - 1;
     const auto becomes_one = [&](int other) { return other == wall || other == before; };
     for (plan::Opening& opening : room.openings) {

@@ -68,6 +68,10 @@ Result<Step> drag_room_corner(const Context& context, const Handle& handle, cons
     if (handle.index < 0 || index >= step.plan.room.outline.size()) {
         return failure("that corner is not there any more");
     }
+    if (const auto free = check_unlocked_walls(context.plan, {handle.index - 1, handle.index});
+        !free) {
+        return tl::unexpected{free.error()};
+    }
     step.plan.room.outline[index] = to;
     keep_lamps_on_walls(step.plan);
     const auto sound = check_walls(step.plan);

@@ -135,9 +135,11 @@ Result<Step> shot_renamed(const Context& context, const plan::Id<plan::Shot>& sh
     if (plan::find(context.plan, shot) == nullptr) {
         return no_shot(shot);
     }
-    if (id.empty() || (id != shot.name && taken_names(context.plan).contains(id))) {
-        return failure(id.empty() ? "a shot needs a name"
-                                  : fmt::format("something is called {} already", id));
+    if (id.empty()) {
+        return failure("a shot needs a name");
+    }
+    if (const auto good = check_new_name(context.plan, shot.name, id); !good) {
+        return tl::unexpected{good.error()};
     }
     Step step{fmt::format("Rename shot {}", shot.name), context.plan, {}};
     plan::rename(step.plan, shot, id);

@@ -11,7 +11,6 @@ namespace throwline::plan {
 
 namespace {
 
-constexpr std::size_t kLongestName = 200;
 constexpr std::size_t kLongestText = 20'000;
 
 constexpr std::string_view kLengthWords =

@@ -43,6 +43,9 @@ struct AngleRange {
 /// A hundred turns either way: more is a slip of the keys.
 inline constexpr AngleRange kAnyTurn{Angle::degrees(-36'000), Angle::degrees(36'000)};
 
+/// Bytes of a name.
+inline constexpr std::size_t kLongestName = 200;
+
 /// What is wrong with a value, as a sentence; empty when nothing is.
 std::string fault_of(Length length, const LengthRange& range);
 std::string fault_of(Angle angle, const AngleRange& range);
