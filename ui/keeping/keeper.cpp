@@ -1,5 +1,6 @@
 #include "ui/keeping/keeper.h"
 
+#include "base/file_mark.h"
 #include "base/text_file.h"
 #include "plan/differences.h"
 #include "plan/read_plan.h"
@@ -34,8 +35,12 @@ QString file_text(const std::filesystem::path& path) {
     return QString::fromStdString(path.filename().string());
 }
 
+/// Beside the file itself, whatever name leads to it.
 std::filesystem::path lock_path(const std::filesystem::path& path) {
-    return path.parent_path() / fmt::format(".{}.lock", path.filename().string());
+    std::error_code fault;
+    const std::filesystem::path true_path = std::filesystem::weakly_canonical(path, fault);
+    const std::filesystem::path& locked = fault ? path : true_path;
+    return locked.parent_path() / fmt::format(".{}.lock", locked.filename().string());
 }
 
 QStringList sentences_of(const Errors& errors) {
@@ -46,6 +51,15 @@ QStringList sentences_of(const Errors& errors) {
         }
     }
     return sentences;
+}
+
+/// What was left out first, then why.
+QStringList sentences_of(const plan::Salvaged& salvaged) {
+    QStringList sentences;
+    for (const std::string& left_out : salvaged.left_out) {
+        sentences << Keeper::tr("Left out: %1").arg(QString::fromStdString(left_out));
+    }
+    return sentences << sentences_of(salvaged.errors);
 }
 
 std::filesystem::path backup_path(std::filesystem::path path) {
@@ -68,6 +82,7 @@ Keeper::Keeper(Desk& desk, RecoveryStore store, int window, QObject* parent)
     connect(&soon_, &QTimer::timeout, this, &Keeper::keep_apart);
     connect(&desk_, &Desk::plan_changed, this, &Keeper::plan_changed);
     connect(watcher_, &QFileSystemWatcher::fileChanged, this, &Keeper::file_changed);
+    connect(watcher_, &QFileSystemWatcher::directoryChanged, this, &Keeper::file_changed);
 }
 
 Keeper::~Keeper() {
@@ -90,7 +105,11 @@ void Keeper::keep_apart() {
     if (desk_.is_saved()) {
         writer_->drop();
     } else {
-        writer_->write(path_, desk_.plan_text());
+        writer_->write({{},
+                        path_,
+                        known_text_ ? file_mark(*known_text_) : std::string{},
+                        0,
+                        desk_.plan_text()});
     }
 }
 
@@ -121,16 +140,34 @@ bool Keeper::lock(const std::filesystem::path& path) {
     return true;
 }
 
-void Keeper::take_path(const std::filesystem::path& path, std::string text) {
-    if (!watcher_->files().isEmpty()) {
-        watcher_->removePaths(watcher_->files());
+/// The file, and its folder too while the file is not there, as when a program takes it away and
+/// puts another in its place.
+void Keeper::watch() {
+    if (path_.empty()) {
+        return;
+    }
+    std::error_code fault;
+    const QString folder = path_text(path_.parent_path());
+    if (std::filesystem::exists(path_, fault)) {
+        watcher_->addPath(path_text(path_));
+        if (watcher_->directories().contains(folder)) {
+            watcher_->removePath(folder);
+        }
+    } else {
+        watcher_->addPath(folder);
+    }
+}
+
+void Keeper::take_path(const std::filesystem::path& path, std::optional<std::string> text) {
+    for (const QStringList& watched : {watcher_->files(), watcher_->directories()}) {
+        if (!watched.isEmpty()) {
+            watcher_->removePaths(watched);
+        }
     }
     const bool is_other = path != path_;
     path_ = path;
     known_text_ = std::move(text);
-    if (!path_.empty()) {
-        watcher_->addPath(path_text(path_));
-    }
+    watch();
     if (is_other) {
         Q_EMIT path_changed();
     }
@@ -152,7 +189,7 @@ Result<QStringList> Keeper::open(const std::filesystem::path& named) {
         told << tr("%1 is damaged. What could be read is open under no name; the file stays as it "
                    "is.")
                     .arg(file_text(path))
-             << sentences_of(read.errors);
+             << sentences_of(read);
         take_path({}, {});
         desk_.lay_out(std::move(laid), false);
         return told;
@@ -178,17 +215,21 @@ void Keeper::begin(plan::Plan plan) {
 Result<QStringList> Keeper::take_up(const Recovery& recovery) {
     plan::Salvaged read =
         plan::salvaged(recovery.plan_text, *desk_.catalogue(), recovery.kept.filename().string());
-    QStringList told = sentences_of(read.errors);
+    QStringList told = sentences_of(read);
     lock_.reset();
     std::error_code fault;
     const bool has_file =
         !recovery.original.empty() && std::filesystem::is_regular_file(recovery.original, fault);
     const auto on_disk = has_file ? read_text_file(recovery.original, plan::kLargestPlanBytes)
                                   : Result<std::string>{failure("")};
-    if (on_disk && lock(recovery.original)) {
+    if (!on_disk || !lock(recovery.original)) {
+        take_path({}, {});
+    } else if (file_mark(*on_disk) == recovery.original_mark) {
         take_path(recovery.original, *on_disk);
     } else {
-        take_path({}, {});
+        told.prepend(tr("%1 was changed after this work began; saving asks what to do about it.")
+                         .arg(file_text(recovery.original)));
+        take_path(recovery.original, std::nullopt);
     }
     desk_.lay_out(std::make_shared<const plan::Plan>(std::move(read.plan)), false);
     flush();
@@ -207,7 +248,7 @@ SaveOutcome Keeper::save(bool over_others) {
     std::error_code fault;
     const bool is_there = std::filesystem::exists(path_, fault);
     const Result<std::string> on_disk = is_there ? text_on_disk() : Result<std::string>{""};
-    if (!over_others && is_there && (!on_disk || *on_disk != known_text_)) {
+    if (!over_others && is_there && (!on_disk || on_disk.value() != known_text_)) {
         return {Saved::changed_underneath,
                 tr("%1 was changed by somebody else.").arg(file_text(path_))};
     }
@@ -278,12 +319,9 @@ QStringList Keeper::differences_from_file() const {
 }
 
 void Keeper::file_changed() {
-    // An editor that replaces a file takes its watch away with it.
-    if (watcher_->files().isEmpty() && !path_.empty()) {
-        watcher_->addPath(path_text(path_));
-    }
+    watch();
     const Result<std::string> text = text_on_disk();
-    if (text && *text != known_text_) {
+    if (text && text.value() != known_text_) {
         Q_EMIT changed_underneath();
     }
 }

@@ -8,6 +8,7 @@
 #include <QTimer>
 #include <filesystem>
 #include <memory>
+#include <optional>
 
 class QFileSystemWatcher;
 class QLockFile;
@@ -42,7 +43,9 @@ class Keeper : public QObject {
     Result<QStringList> open(const std::filesystem::path& path);
     /// Lays out a plan that has no file yet.
     void begin(plan::Plan plan);
-    /// Lays out what a crash left behind, not saved, and takes the entry over.
+    /// Lays out what a crash left behind, not saved, and takes the entry over. Sentences to show:
+    /// what of it cannot be read, and whether its file is another by now, which the next save asks
+    /// about.
     Result<QStringList> take_up(const Recovery& recovery);
 
     /// Writes the file. The version before is kept beside it with "~" at its end. A file that is no
@@ -69,7 +72,8 @@ class Keeper : public QObject {
   private:
     void plan_changed();
     void keep_apart();
-    void take_path(const std::filesystem::path& path, std::string text);
+    void take_path(const std::filesystem::path& path, std::optional<std::string> text);
+    void watch();
     bool lock(const std::filesystem::path& path);
     void file_changed();
     Result<std::string> text_on_disk() const;
@@ -79,8 +83,9 @@ class Keeper : public QObject {
     RecoveryStore store_;
     std::filesystem::path place_;
     std::filesystem::path path_;
-    /// What the file held when it was last read or written here.
-    std::string known_text_;
+    /// What the file held when it was last read or written here; nothing when that is not known, so
+    /// that whatever it holds is somebody else's.
+    std::optional<std::string> known_text_;
     std::unique_ptr<QLockFile> lock_;
     QFileSystemWatcher* watcher_;
     QTimer soon_;

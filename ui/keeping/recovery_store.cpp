@@ -1,6 +1,7 @@
 #include "ui/keeping/recovery_store.h"
 
 #include "base/text_file.h"
+#include "base/utf8.h"
 #include "plan/read_plan.h"
 
 #include <algorithm>
@@ -8,6 +9,8 @@
 #include <cstdlib>
 #include <ctime>
 #include <fmt/format.h>
+#include <fstream>
+#include <iterator>
 #include <sstream>
 #include <unistd.h>
 
@@ -15,7 +18,7 @@ namespace throwline::ui {
 
 namespace {
 
-constexpr std::string_view kFirstLine = "throwline work in progress 1";
+constexpr std::string_view kFirstLine = "throwline work in progress 2";
 constexpr std::string_view kSuffix = ".work";
 
 template <class Number>
@@ -36,25 +39,26 @@ std::string_view take_line(std::string_view& text) {
 
 struct Entry {
     Recovery recovery;
-    std::int64_t pid = 0;
-    std::uint64_t start = 0;
+    ProcessMark writer;
 };
 
 std::optional<Entry> entry_of(std::string_view text) {
     if (take_line(text) != kFirstLine) {
         return std::nullopt;
     }
+    Entry entry;
+    entry.writer.boot = std::string{take_line(text)};
     const auto pid = number_in<std::int64_t>(take_line(text));
     const auto start = number_in<std::uint64_t>(take_line(text));
     const auto at = number_in<std::int64_t>(take_line(text));
+    entry.recovery.original_mark = std::string{take_line(text)};
     const auto bytes = number_in<std::size_t>(take_line(text));
     // A path may hold anything, also a line's end, so its length stands before it.
     if (!pid || !start || !at || !bytes || text.size() < *bytes) {
         return std::nullopt;
     }
-    Entry entry;
-    entry.pid = *pid;
-    entry.start = *start;
+    entry.writer.pid = *pid;
+    entry.writer.start = *start;
     entry.recovery.kept_at_s = *at;
     entry.recovery.original = std::filesystem::path{std::string{text.substr(0, *bytes)}};
     text.remove_prefix(*bytes);
@@ -63,20 +67,32 @@ std::optional<Entry> entry_of(std::string_view text) {
     return entry;
 }
 
-} // namespace
+/// The system's own files have no size, so they are not read as others are.
+std::string system_text(const std::string& path) {
+    std::ifstream file{path, std::ios::binary};
+    return {std::istreambuf_iterator<char>{file}, {}};
+}
 
 std::uint64_t start_of_process(std::int64_t pid) {
     // proc(5): the 22nd field of stat; the second may hold spaces, so count from its bracket.
-    const auto text = read_text_file(fmt::format("/proc/{}/stat", pid), std::uintmax_t{64} * 1024);
-    const std::size_t bracket = text ? text->rfind(')') : std::string::npos;
+    const std::string text = system_text(fmt::format("/proc/{}/stat", pid));
+    const std::size_t bracket = text.rfind(')');
     if (bracket == std::string::npos) {
         return 0;
     }
-    std::istringstream fields{text->substr(bracket + 1)};
+    std::istringstream fields{text.substr(bracket + 1)};
     std::string field;
     for (int i = 3; i <= 22 && fields >> field; ++i) {
     }
     return number_in<std::uint64_t>(field).value_or(0);
+}
+
+} // namespace
+
+ProcessMark process_mark(std::int64_t pid) {
+    std::string boot = system_text("/proc/sys/kernel/random/boot_id");
+    boot.erase(std::find(boot.begin(), boot.end(), '\n'), boot.end());
+    return {pid, start_of_process(pid), std::move(boot)};
 }
 
 RecoveryStore RecoveryStore::of_user() {
@@ -90,23 +106,22 @@ RecoveryStore RecoveryStore::of_user() {
 }
 
 std::filesystem::path RecoveryStore::place_for(int window) const {
-    std::error_code ignored;
-    std::filesystem::create_directories(folder_, ignored);
-    const auto pid = static_cast<std::int64_t>(getpid());
-    return folder_ / fmt::format("{}-{}-{}{}", pid, start_of_process(pid), window, kSuffix);
+    const ProcessMark mark = process_mark(getpid());
+    return folder_ / fmt::format("{}-{}-{}{}", mark.pid, mark.start, window, kSuffix);
 }
 
 Result<void> RecoveryStore::keep(const std::filesystem::path& place,
-                                 const std::filesystem::path& original,
-                                 const std::string& plan_text) const {
+                                 const Recovery& recovery) const {
     std::error_code ignored;
-    std::filesystem::create_directories(folder_, ignored);
-    const auto pid = static_cast<std::int64_t>(getpid());
-    const std::string path = original.string();
-    return write_file_whole(place, fmt::format("{}\n{}\n{}\n{}\n{}\n{}\n{}", kFirstLine, pid,
-                                               start_of_process(pid),
-                                               static_cast<std::int64_t>(std::time(nullptr)),
-                                               path.size(), path, plan_text));
+    if (std::filesystem::create_directories(folder_, ignored)) {
+        std::filesystem::permissions(folder_, std::filesystem::perms::owner_all, ignored);
+    }
+    const ProcessMark mark = process_mark(getpid());
+    const std::string path = recovery.original.string();
+    return write_file_whole(
+        place, fmt::format("{}\n{}\n{}\n{}\n{}\n{}\n{}\n{}\n{}", kFirstLine, mark.boot, mark.pid,
+                           mark.start, static_cast<std::int64_t>(std::time(nullptr)),
+                           recovery.original_mark, path.size(), path, recovery.plan_text));
 }
 
 void RecoveryStore::drop(const std::filesystem::path& place) const {
@@ -126,10 +141,17 @@ std::vector<Recovery> RecoveryStore::left_behind(std::vector<std::string>& remar
         std::optional<Entry> entry = text ? entry_of(*text) : std::nullopt;
         if (!entry) {
             remarks.push_back(
-                fmt::format("{} holds no work that can be read", file->path().filename().string()));
+                fmt::format("{} holds no work that can be read; it is left where it is",
+                            on_one_line(file->path().string())));
             continue;
         }
-        if (entry->start != 0 && start_of_process(entry->pid) == entry->start) {
+        if (entry->writer.start != 0 && process_mark(entry->writer.pid) == entry->writer) {
+            continue;
+        }
+        // Saved, but killed before it could say so.
+        if (read_text_file(entry->recovery.original, plan::kLargestPlanBytes)
+            == entry->recovery.plan_text) {
+            drop(file->path());
             continue;
         }
         entry->recovery.kept = file->path();

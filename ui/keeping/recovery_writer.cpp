@@ -11,12 +11,12 @@ RecoveryWriter::~RecoveryWriter() {
     flush();
 }
 
-void RecoveryWriter::write(std::filesystem::path original, std::string plan_text) {
-    put({std::move(original), std::move(plan_text), false});
+void RecoveryWriter::write(Recovery recovery) {
+    put({std::move(recovery), false});
 }
 
 void RecoveryWriter::drop() {
-    put({{}, {}, true});
+    put({{}, true});
 }
 
 void RecoveryWriter::put(Job job) {
@@ -46,7 +46,7 @@ void RecoveryWriter::work(const std::stop_token& stop) {
         }
         if (job.drops) {
             store_.drop(place_);
-        } else if (const auto done = store_.keep(place_, job.original, job.plan_text); !done) {
+        } else if (const auto done = store_.keep(place_, job.recovery); !done) {
             failed_(done.error().message);
         }
         {

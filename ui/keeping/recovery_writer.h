@@ -18,7 +18,7 @@ class RecoveryWriter {
                    std::function<void(const std::string&)> failed);
     ~RecoveryWriter();
 
-    void write(std::filesystem::path original, std::string plan_text);
+    void write(Recovery recovery);
     /// Removes the entry, and what waits to be written.
     void drop();
     /// Waits until nothing is left to be written.
@@ -26,8 +26,7 @@ class RecoveryWriter {
 
   private:
     struct Job {
-        std::filesystem::path original;
-        std::string plan_text;
+        Recovery recovery;
         bool drops = false;
     };
     void work(const std::stop_token& stop);

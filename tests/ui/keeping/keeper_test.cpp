@@ -1,163 +1,24 @@
-/// Work survives: a process that edits and saves is killed at random instants; the file always
-/// opens, and what is recovered misses at most the last two seconds.
+/// A plan in its file and apart from it.
 
-#include "edit/moves.h"
-#include "plan/read_plan.h"
-#include "plan/salvage.h"
-#include "ui/desk_case.h"
 #include "ui/keeping/keeper.h"
 
-#include <chrono>
-#include <csignal>
-#include <cstdlib>
+#include "base/file_mark.h"
+#include "plan/read_plan.h"
+#include "ui/desk_case.h"
+#include "ui/keeping/kept_folder.h"
+
 #include <filesystem>
 #include <fstream>
 #include <gtest/gtest.h>
-#include <random>
-#include <sys/wait.h>
-#include <thread>
 #include <unistd.h>
 
 namespace throwline::ui {
 namespace {
 
-using namespace std::chrono_literals;
-using Clock = std::chrono::steady_clock;
-
-constexpr auto kMostLost = 2s;
-
-std::int64_t now_ms() {
-    return std::chrono::duration_cast<std::chrono::milliseconds>(Clock::now().time_since_epoch())
-        .count();
-}
-
-std::filesystem::path fresh_folder(const std::string& name) {
-    const auto folder = std::filesystem::temp_directory_path()
-                        / ("throwline-" + std::to_string(getpid()) + "-" + name);
-    std::filesystem::remove_all(folder);
-    std::filesystem::create_directories(folder);
-    return folder;
-}
-
-/// In the child: edits without a pause, each step told on a pipe with its instant, saves now and
-/// then. The title counts the steps.
-[[noreturn]] void edit_until_killed(const std::filesystem::path& folder, int pipe,
-                                    std::uint32_t seed) {
-    std::mt19937 random{seed};
-    auto desk = std::make_unique<Desk>(support::shared_catalogue());
-    Keeper keeper{*desk, RecoveryStore{folder / "recovery"}, 0};
-    if (!keeper.open(folder / "plan.json")) {
-        _exit(3);
-    }
-    for (int step = 1;; ++step) {
-        plan::Plan plan = *desk->plan();
-        plan.title = "step " + std::to_string(step);
-        if (!desk->take(edit::Step{"Step", std::move(plan), {}})) {
-            _exit(4);
-        }
-        const std::int64_t told[2]{step, now_ms()};
-        if (write(pipe, told, sizeof told) != sizeof told) {
-            _exit(5);
-        }
-        if (random() % 20 == 0 && keeper.save().saved != Saved::done) {
-            _exit(6);
-        }
-        QTest::qWait(static_cast<int>(random() % 30));
-    }
-}
-
-int step_of(const std::string& title) {
-    return title.rfind("step ", 0) == 0 ? std::stoi(title.substr(5)) : 0;
-}
-
-/// The steps that the child told of before it died.
-std::vector<std::pair<std::int64_t, std::int64_t>> told_steps(int pipe) {
-    std::vector<std::pair<std::int64_t, std::int64_t>> steps;
-    std::int64_t told[2];
-    while (read(pipe, told, sizeof told) == sizeof told) {
-        steps.emplace_back(told[0], told[1]);
-    }
-    return steps;
-}
-
-void kill_once(const std::filesystem::path& folder, std::uint32_t seed) {
-    std::filesystem::remove_all(folder / "recovery");
-    ASSERT_TRUE(std::filesystem::copy_file(
-        support::source_folder() / "demo" / "workshop_interview.json", folder / "plan.json",
-        std::filesystem::copy_options::overwrite_existing));
-    int ends[2];
-    ASSERT_EQ(pipe(ends), 0);
-    const pid_t child = fork();
-    if (child == 0) {
-        close(ends[0]);
-        // A program of its own: a fork of a Qt application is not one.
-        const std::string fd = std::to_string(ends[1]);
-        const std::string number = std::to_string(seed);
-        setenv("THROWLINE_KILL_FOLDER", folder.c_str(), 1);
-        setenv("THROWLINE_KILL_PIPE", fd.c_str(), 1);
-        setenv("THROWLINE_KILL_SEED", number.c_str(), 1);
-        execl("/proc/self/exe", "test", "--gtest_filter=Killed.Child", nullptr);
-        _exit(9);
-    }
-    close(ends[1]);
-    // Not before it has begun to work: starting up takes longer than the work that is looked at.
-    std::int64_t first[2];
-    ASSERT_EQ(read(ends[0], first, sizeof first), static_cast<ssize_t>(sizeof first));
-    std::mt19937 random{seed};
-    std::this_thread::sleep_for(std::chrono::milliseconds{random() % 1500});
-    kill(child, SIGKILL);
-    const std::int64_t killed_ms = now_ms();
-    int status = 0;
-    waitpid(child, &status, 0);
-    ASSERT_TRUE(WIFSIGNALED(status)) << "the child ended by itself: " << WEXITSTATUS(status);
-    auto steps = told_steps(ends[0]);
-    steps.insert(steps.begin(), {first[0], first[1]});
-    close(ends[0]);
-
-    const Checked<plan::Plan> file =
-        plan::read_plan_file(folder / "plan.json", support::shipped_catalogue());
-    ASSERT_TRUE(file) << text_of(file.error().front());
-    int best = step_of(file->title);
-    std::vector<std::string> remarks;
-    for (const Recovery& recovery : RecoveryStore{folder / "recovery"}.left_behind(remarks)) {
-        const auto work = plan::read_plan(recovery.plan_text, support::shipped_catalogue());
-        ASSERT_TRUE(work);
-        best = std::max(best, step_of(work->title));
-    }
-    EXPECT_TRUE(remarks.empty());
-    for (const auto& [step, at_ms] : steps) {
-        if (at_ms <= killed_ms - std::chrono::milliseconds{kMostLost}.count()) {
-            EXPECT_GE(best, step) << "lost " << killed_ms - at_ms << " ms, seed " << seed;
-        }
-    }
-}
-
-/// Run by kill_once() alone.
-TEST(Killed, Child) {
-    const char* folder = std::getenv("THROWLINE_KILL_FOLDER");
-    if (folder == nullptr) {
-        SUCCEED() << "only a child of the test beside it has work here";
-        return;
-    }
-    edit_until_killed(folder, std::atoi(std::getenv("THROWLINE_KILL_PIPE")),
-                      static_cast<std::uint32_t>(std::atoi(std::getenv("THROWLINE_KILL_SEED"))));
-}
-
-/// Two hundred by THROWLINE_KILLS=200.
-TEST(Killed, LosesNeitherTheFileNorMoreThanTwoSeconds) {
-    const char* wanted = std::getenv("THROWLINE_KILLS");
-    const int kills = wanted == nullptr ? 12 : std::atoi(wanted);
-    const auto folder = fresh_folder("killed");
-    for (int i = 0; i < kills && !HasFatalFailure(); ++i) {
-        kill_once(folder, static_cast<std::uint32_t>(1000 + i));
-    }
-    std::filesystem::remove_all(folder);
-}
-
 class KeeperCase : public testing::Test {
   protected:
     void SetUp() override {
-        folder = fresh_folder("keeper");
+        folder = support::fresh_folder("keeper");
         std::filesystem::copy_file(support::source_folder() / "demo" / "workshop_interview.json",
                                    folder / "plan.json");
         desk = std::make_unique<Desk>(support::shared_catalogue());
@@ -172,11 +33,28 @@ class KeeperCase : public testing::Test {
         plan.title = title;
         ASSERT_TRUE(desk->take(edit::Step{"Change", std::move(plan), {}}));
     }
-    std::string on_disk() const {
-        std::ifstream in{folder / "plan.json", std::ios::binary};
-        return {std::istreambuf_iterator<char>{in}, {}};
+    std::string on_disk() const { return support::bytes_of(folder / "plan.json"); }
+    /// How the keeper in a program to come finds things.
+    std::vector<Recovery> left_behind() {
+        remarks.clear();
+        return RecoveryStore{folder / "recovery"}.left_behind(remarks);
+    }
+    /// An entry as a program that was killed leaves it.
+    void leave_behind(const std::string& plan_text, const std::string& mark) {
+        const std::string path = (folder / "plan.json").string();
+        std::filesystem::create_directories(folder / "recovery");
+        support::put_bytes(folder / "recovery" / "1-1-0.work",
+                           "throwline work in progress 2\n" + process_mark(getpid()).boot
+                               + "\n1\n999999999999\n1700000000\n" + mark + "\n"
+                               + std::to_string(path.size()) + "\n" + path + "\n" + plan_text);
+    }
+    std::string retitled(const std::string& title) const {
+        plan::Plan plan = support::demo_plan("workshop_interview.json");
+        plan.title = title;
+        return plan::written(plan);
     }
 
+    std::vector<std::string> remarks;
     std::filesystem::path folder;
     std::unique_ptr<Desk> desk;
     std::unique_ptr<Keeper> keeper;
@@ -189,8 +67,7 @@ TEST_F(KeeperCase, KeepsTheVersionBefore) {
     ASSERT_EQ(keeper->save().saved, Saved::done);
     EXPECT_TRUE(desk->is_saved());
     EXPECT_EQ(on_disk(), desk->plan_text());
-    std::ifstream in{folder / "plan.json~", std::ios::binary};
-    EXPECT_EQ((std::string{std::istreambuf_iterator<char>{in}, {}}), before);
+    EXPECT_EQ(support::bytes_of(folder / "plan.json~"), before);
 }
 
 TEST_F(KeeperCase, LeavesAFileAloneThatSomebodyElseChanged) {
@@ -238,52 +115,185 @@ TEST_F(KeeperCase, OpensACopyOfWhatAnotherWindowHasOpen) {
     other.let_go();
 }
 
-TEST_F(KeeperCase, SaysWhyItCannotSaveAndKeepsTheWork) {
-    ASSERT_TRUE(keeper->open(folder / "plan.json"));
-    change("changed");
-    const SaveOutcome nowhere = keeper->save_as(folder / "no such folder" / "plan.json");
-    EXPECT_EQ(nowhere.saved, Saved::failed);
-    EXPECT_FALSE(nowhere.sentence.isEmpty());
-    // A file where a folder should be: nothing can be written beneath it, by anybody.
-    std::ofstream{folder / "file"} << "x";
-    EXPECT_EQ(keeper->save_as(folder / "file" / "plan.json").saved, Saved::failed);
-    EXPECT_FALSE(desk->is_saved());
-    EXPECT_EQ(desk->plan()->title, "changed");
-    EXPECT_EQ(keeper->save().saved, Saved::done);
-}
-
 TEST_F(KeeperCase, KeepsWorkApartUntilItIsSaved) {
     ASSERT_TRUE(keeper->open(folder / "plan.json"));
     change("not saved yet");
     keeper->flush();
-    std::vector<std::string> remarks;
     // This process lives, so that nothing counts as left behind; the entry is there all the same.
-    EXPECT_TRUE(RecoveryStore{folder / "recovery"}.left_behind(remarks).empty());
+    EXPECT_TRUE(left_behind().empty());
     EXPECT_FALSE(std::filesystem::is_empty(folder / "recovery"));
     ASSERT_EQ(keeper->save().saved, Saved::done);
     keeper->flush();
     EXPECT_TRUE(std::filesystem::is_empty(folder / "recovery"));
 }
 
-TEST_F(KeeperCase, TakesUpWhatACrashLeftBehind) {
+TEST_F(KeeperCase, KnowsAFileByWhateverNameItWasOpened) {
+    std::filesystem::create_symlink(folder / "plan.json", folder / "other.json");
     ASSERT_TRUE(keeper->open(folder / "plan.json"));
-    plan::Plan left = *desk->plan();
-    left.title = "left behind";
-    keeper->let_go();
-    const std::filesystem::path kept = folder / "recovery" / "1-1-0.work";
-    const std::string path = (folder / "plan.json").string();
-    std::ofstream{kept} << "throwline work in progress 1\n1\n999999999999\n1700000000\n"
-                        << path.size() << "\n"
-                        << path << "\n"
-                        << plan::written(left);
-    std::vector<std::string> remarks;
-    const auto waiting = RecoveryStore{folder / "recovery"}.left_behind(remarks);
+    auto other_desk = std::make_unique<Desk>(support::shared_catalogue());
+    Keeper other{*other_desk, RecoveryStore{folder / "recovery"}, 1};
+    ASSERT_TRUE(other.open(folder / "other.json"));
+    EXPECT_TRUE(other.path().empty());
+    other.let_go();
+}
+
+TEST_F(KeeperCase, TakesOverALockWhoseProgramIsGone) {
+    // As QLockFile writes it: process, program, machine.
+    std::string host(256, '\0');
+    ASSERT_EQ(gethostname(host.data(), host.size()), 0);
+    support::put_bytes(folder / ".plan.json.lock",
+                       "999999999\nthrowline\n" + std::string{host.c_str()} + "\n");
+    const auto told = keeper->open(folder / "plan.json");
+    ASSERT_TRUE(told);
+    EXPECT_TRUE(told->isEmpty());
+    EXPECT_EQ(keeper->path(), folder / "plan.json");
+}
+
+TEST_F(KeeperCase, SeesAFileThatWasTakenAwayAndPutBack) {
+    ASSERT_TRUE(keeper->open(folder / "plan.json"));
+    int told = 0;
+    QObject::connect(keeper.get(), &Keeper::changed_underneath, [&] { ++told; });
+    std::filesystem::remove(folder / "plan.json");
+    QTest::qWait(50);
+    EXPECT_EQ(told, 0);
+    support::put_bytes(folder / "plan.json", retitled("theirs"));
+    EXPECT_TRUE(support::came_to([&] { return told > 0; }));
+    const int before = told;
+    support::put_bytes(folder / "plan.json", retitled("theirs again"));
+    EXPECT_TRUE(support::came_to([&] { return told > before; }));
+    ASSERT_TRUE(keeper->load_theirs());
+    EXPECT_EQ(desk->plan()->title, "theirs again");
+    EXPECT_TRUE(desk->is_saved());
+    EXPECT_EQ(keeper->path(), folder / "plan.json");
+}
+
+TEST_F(KeeperCase, DoesNotTakeItsOwnSavesForSomebodyElses) {
+    ASSERT_TRUE(keeper->open(folder / "plan.json"));
+    int told = 0;
+    QObject::connect(keeper.get(), &Keeper::changed_underneath, [&] { ++told; });
+    for (const char* title : {"one", "two", "three"}) {
+        change(title);
+        ASSERT_EQ(keeper->save().saved, Saved::done);
+        QTest::qWait(30);
+    }
+    EXPECT_EQ(told, 0);
+    EXPECT_EQ(desk->plan()->title, "three");
+}
+
+TEST_F(KeeperCase, TakesUpWhatACrashLeftBehind) {
+    leave_behind(retitled("left behind"), file_mark(on_disk()));
+    const auto waiting = left_behind();
     ASSERT_EQ(waiting.size(), 1U);
-    ASSERT_TRUE(keeper->take_up(waiting.front()));
+    EXPECT_EQ(waiting.front().kept_at_s, 1700000000);
+    const auto told = keeper->take_up(waiting.front());
+    ASSERT_TRUE(told);
+    EXPECT_TRUE(told->isEmpty());
     EXPECT_EQ(desk->plan()->title, "left behind");
     EXPECT_FALSE(desk->is_saved());
     EXPECT_EQ(keeper->path(), folder / "plan.json");
-    EXPECT_FALSE(std::filesystem::exists(kept));
+    EXPECT_FALSE(std::filesystem::exists(waiting.front().kept));
+    // It is kept by this window now.
+    EXPECT_FALSE(std::filesystem::is_empty(folder / "recovery"));
+    EXPECT_EQ(keeper->save().saved, Saved::done);
+    EXPECT_NE(on_disk().find("left behind"), std::string::npos);
+}
+
+TEST_F(KeeperCase, AsksBeforeRecoveredWorkReplacesAFileChangedSince) {
+    leave_behind(retitled("left behind"), file_mark("what the file held then"));
+    const auto waiting = left_behind();
+    ASSERT_EQ(waiting.size(), 1U);
+    const auto told = keeper->take_up(waiting.front());
+    ASSERT_TRUE(told);
+    EXPECT_EQ(told->size(), 1);
+    const std::string theirs = on_disk();
+    EXPECT_EQ(keeper->save().saved, Saved::changed_underneath);
+    EXPECT_EQ(on_disk(), theirs);
+    EXPECT_EQ(keeper->save(true).saved, Saved::done);
+    EXPECT_EQ(support::bytes_of(folder / "plan.json~"), theirs);
+}
+
+TEST_F(KeeperCase, TakesUpWorkWhoseFileIsGone) {
+    leave_behind(retitled("left behind"), "00000000");
+    std::filesystem::remove(folder / "plan.json");
+    const auto waiting = left_behind();
+    ASSERT_EQ(waiting.size(), 1U);
+    ASSERT_TRUE(keeper->take_up(waiting.front()));
+    EXPECT_EQ(desk->plan()->title, "left behind");
+    EXPECT_EQ(keeper->save().saved, Saved::no_name);
+}
+
+TEST_F(KeeperCase, OffersNothingThatIsInItsFileAlready) {
+    leave_behind(on_disk(), file_mark(on_disk()));
+    EXPECT_TRUE(left_behind().empty());
+    EXPECT_TRUE(remarks.empty());
+    EXPECT_TRUE(std::filesystem::is_empty(folder / "recovery"));
+}
+
+TEST_F(KeeperCase, LeavesBrokenRecoveriesWhereTheyAreAndSaysSo) {
+    std::filesystem::create_directories(folder / "recovery");
+    const auto broken = folder / "recovery" / "7-7-0.work";
+    for (const char* text : {"", "something else", "throwline work in progress 2\nx\ny\n",
+                             "throwline work in progress 2\nb\n1\n1\n1\nm\n99\nshort"}) {
+        support::put_bytes(broken, text);
+        EXPECT_TRUE(left_behind().empty()) << text;
+        ASSERT_EQ(remarks.size(), 1U) << text;
+        EXPECT_NE(remarks.front().find("7-7-0.work"), std::string::npos);
+        EXPECT_TRUE(std::filesystem::exists(broken));
+    }
+}
+
+TEST_F(KeeperCase, RecoversWhatCanBeReadOfDamagedWork) {
+    const std::string whole = retitled("left behind");
+    leave_behind(whole.substr(0, whole.size() / 2), file_mark(on_disk()));
+    const auto waiting = left_behind();
+    ASSERT_EQ(waiting.size(), 1U);
+    const auto told = keeper->take_up(waiting.front());
+    ASSERT_TRUE(told);
+    EXPECT_FALSE(told->isEmpty());
+    EXPECT_EQ(desk->plan()->title, "left behind");
+    EXPECT_FALSE(desk->plan()->scenery.empty());
+}
+
+TEST_F(KeeperCase, KnowsAProcessFromALaterOneWithItsNumber) {
+    const ProcessMark mine = process_mark(getpid());
+    EXPECT_EQ(mine, process_mark(getpid()));
+    EXPECT_GT(mine.start, 0U);
+    EXPECT_EQ(mine.boot.size(), 36U); // A UUID.
+    EXPECT_EQ(process_mark(999'999'999).start, 0U);
+    EXPECT_NE(mine, process_mark(getppid()));
+}
+
+TEST_F(KeeperCase, LeavesNothingToRecoverWhenTheWindowCloses) {
+    ASSERT_TRUE(keeper->open(folder / "plan.json"));
+    change("not wanted");
+    keeper->flush();
+    EXPECT_FALSE(std::filesystem::is_empty(folder / "recovery"));
+    keeper->let_go();
+    keeper.reset();
+    EXPECT_TRUE(std::filesystem::is_empty(folder / "recovery"));
+    EXPECT_FALSE(std::filesystem::exists(folder / ".plan.json.lock"));
+}
+
+TEST_F(KeeperCase, LeavesWorkToRecoverWhenTheWindowVanishes) {
+    ASSERT_TRUE(keeper->open(folder / "plan.json"));
+    change("wanted");
+    keeper.reset();
+    ASSERT_FALSE(std::filesystem::is_empty(folder / "recovery"));
+    const auto kept = std::filesystem::directory_iterator{folder / "recovery"} -> path();
+    EXPECT_NE(support::bytes_of(kept).find("wanted"), std::string::npos);
+    // Nobody else can read it.
+    EXPECT_EQ(std::filesystem::status(folder / "recovery").permissions(),
+              std::filesystem::perms::owner_all);
+}
+
+TEST_F(KeeperCase, ForgetsWorkThatWasUndone) {
+    ASSERT_TRUE(keeper->open(folder / "plan.json"));
+    change("a try");
+    keeper->flush();
+    EXPECT_FALSE(std::filesystem::is_empty(folder / "recovery"));
+    desk->undo();
+    keeper->flush();
+    EXPECT_TRUE(std::filesystem::is_empty(folder / "recovery"));
 }
 
 } // namespace
