@@ -98,6 +98,14 @@ std::optional<plan::Mark> mark_of(const Moment& moment, const std::string& name)
     return at == marks.end() ? std::nullopt : std::optional{at->second};
 }
 
+std::optional<Vec2> floor_place(const Moment& moment, const Marks& marks, const std::string& name) {
+    if (const auto mark = marks.find(plan::Id<plan::Person>{name}); mark != marks.end()) {
+        return mark->second.at;
+    }
+    const std::optional<Vec3> place = thing_place(moment, name);
+    return place ? std::optional{floor_of(*place)} : std::nullopt;
+}
+
 } // namespace
 
 bool is_on_floor(const plan::Boom& boom, const plan::Id<plan::Beat>& beat) {
@@ -115,11 +123,7 @@ std::optional<Vec3> lens_point(const Moment& moment, const plan::Camera& camera)
 }
 
 std::optional<Vec2> floor_place(const Moment& moment, const std::string& name) {
-    if (const auto mark = mark_of(moment, name)) {
-        return mark->at;
-    }
-    const std::optional<Vec3> place = thing_place(moment, name);
-    return place ? std::optional{floor_of(*place)} : std::nullopt;
+    return floor_place(moment, plan::marks_at(moment.plan, moment.beat), name);
 }
 
 std::optional<Vec3> look_place(const Moment& moment, const std::string& name) {
@@ -155,12 +159,18 @@ std::optional<Vec3> lamp_target(const Moment& moment, const plan::Lamp& lamp) {
 }
 
 Angle facing_of(const Moment& moment, const plan::Mark& mark) {
+    return std::holds_alternative<plan::ThingName>(mark.faces)
+               ? facing_of(moment, plan::marks_at(moment.plan, moment.beat), mark)
+               : facing_of(moment, Marks{}, mark);
+}
+
+Angle facing_of(const Moment& moment, const Marks& marks, const plan::Mark& mark) {
     if (const auto* angle = std::get_if<Angle>(&mark.faces)) {
         return *angle;
     }
     std::optional<Vec2> target;
     if (const auto* thing = std::get_if<plan::ThingName>(&mark.faces)) {
-        target = floor_place(moment, thing->name);
+        target = floor_place(moment, marks, thing->name);
     } else {
         target = std::get<Vec2>(mark.faces);
     }

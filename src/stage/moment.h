@@ -5,6 +5,7 @@
 #include "plan/plan.h"
 #include "stage/figure.h"
 
+#include <map>
 #include <optional>
 #include <string>
 
@@ -18,6 +19,9 @@ struct Moment {
     plan::Id<plan::Beat> beat;
     plan::Id<plan::Shot> shot;
 };
+
+/// Where everybody on the floor stands.
+using Marks = std::map<plan::Id<plan::Person>, plan::Mark>;
 
 /// Lens of a camera; nothing when the camera is not on the floor.
 std::optional<Vec3> lens_point(const Moment& moment, const plan::Camera& camera);
@@ -42,6 +46,8 @@ std::optional<Vec3> lamp_target(const Moment& moment, const plan::Lamp& lamp);
 
 /// What a mark faces, resolved; 0 for somebody who faces what is not there or their own place.
 Angle facing_of(const Moment& moment, const plan::Mark& mark);
+/// The same when the marks of everybody at the moment (plan::marks_at) are known, for many people.
+Angle facing_of(const Moment& moment, const Marks& marks, const plan::Mark& mark);
 
 /// A person on their mark, standing, sitting or lying on what is there.
 Body body_on_mark(const Moment& moment, const plan::Person& person, const plan::Mark& mark);
