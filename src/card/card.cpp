@@ -1,7 +1,9 @@
 #include "card/card.h"
 
-#include "card/fields.h"
+#include "base/words.h"
+#include "card/card_kinds.h"
 #include "card/locate.h"
+#include "card/place_fields.h"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -9,13 +11,6 @@
 namespace throwline::card {
 
 namespace {
-
-std::string capitalised(std::string words) {
-    if (!words.empty() && words.front() >= 'a' && words.front() <= 'z') {
-        words.front() = static_cast<char>(words.front() - 'a' + 'A');
-    }
-    return words;
-}
 
 void card_of_kind(Card& card, const CardInput& input) {
     switch (input.chosen.front().kind) {
@@ -49,7 +44,30 @@ void card_of_kind(Card& card, const CardInput& input) {
     }
 }
 
+/// Place, name and hold, alike for all kinds.
+void say_where(Card& card, const CardInput& input) {
+    heading(card, "Place");
+    if (input.chosen.size() == 1) {
+        const edit::Thing& thing = input.chosen.front();
+        say(card, place_pieces(input.context, thing));
+        if (thing.kind != edit::Kind::wall && thing.kind != edit::Kind::outlet) {
+            say(card, {"Called ", name_field(thing), "."});
+        }
+    }
+    say(card, held_pieces(input.context, input.chosen, what_of(input.chosen)));
+}
+
 } // namespace
+
+void say(Card& card, std::vector<Piece> pieces) {
+    if (!pieces.empty()) {
+        card.sentences.push_back({std::move(pieces), false});
+    }
+}
+
+void heading(Card& card, std::string words) {
+    card.sentences.push_back({{std::move(words)}, true});
+}
 
 Card card_for(const CardInput& input) {
     Card card;
@@ -62,24 +80,14 @@ Card card_for(const CardInput& input) {
     const bool one_kind = std::all_of(input.chosen.begin(), input.chosen.end(),
                                       [&](const edit::Thing& thing) { return thing.kind == kind; });
     if (!one_kind) {
-        card.title = fmt::format("{} things", input.chosen.size());
-        std::vector<std::string> names;
-        for (const edit::Thing& thing : input.chosen) {
-            names.push_back(edit::name_of(thing));
-        }
-        say(card, {joined(names) + "."});
-        say(card, {"Choose things of one kind to change what they have in common."});
+        card.title = counted(static_cast<int>(input.chosen.size()), "thing");
+        several_card(card, input);
+        say(card, held_pieces(input.context, input.chosen, card.title));
         return card;
     }
     card.title = capitalised(what_of(input.chosen));
     card_of_kind(card, input);
-    if (input.chosen.size() == 1) {
-        const edit::Thing& thing = input.chosen.front();
-        say(card, place_pieces(input.context, thing));
-        if (kind != edit::Kind::wall && kind != edit::Kind::outlet) {
-            say(card, {"Called ", name_field(thing), "."});
-        }
-    }
+    say_where(card, input);
     return card;
 }
 

@@ -35,11 +35,16 @@ struct Field {
     /// The change that a typed text makes, of all things that are chosen. Errors: one sentence with
     /// what was found and what is allowed. Pure: the context is that of the moment of typing.
     std::function<Result<edit::Step>(const edit::Context&, const std::string&)> set;
+    /// What is known about the value as it stands: the same in other units, the row of the
+    /// catalogue with its source, or how it follows from others. Empty when there is nothing.
+    std::function<Working()> working{};
 };
 
 /// A figure that follows from others: cannot be typed, but shows its working.
 struct Figure {
     std::string key;
+    /// Spoken by a screen reader: "Angle of view of shot 2A".
+    std::string label;
     std::string value;
     std::function<Working()> working;
 };

@@ -1,5 +1,7 @@
-#include "card/fields.h"
+#include "card/card_kinds.h"
+#include "card/kit_text.h"
 #include "card/locate.h"
+#include "card/site_fields.h"
 
 #include <cmath>
 
@@ -9,198 +11,153 @@ namespace {
 
 Parts<plan::Plan> whole(const edit::Context& context) {
     return parts_of<plan::Plan>(context, "the production",
-                                {[](plan::Plan& plan, const edit::Context&) { return &plan; }});
+                                std::vector{locator<plan::Plan>([](auto& plan) { return &plan; })});
 }
 
-void site_sentences(Card& card, const Parts<plan::Plan>& plan) {
-    say(card, {"At ",
-               text_field(
-                   plan, {"place", "place"}, [](const plan::Plan& part) { return part.site.place; },
-                   [](plan::Plan& part, const std::string& text) { part.site.place = text; }),
-               ", on ",
-               text_field(
-                   plan, {"date", "date"}, [](const plan::Plan& part) { return part.site.date; },
-                   [](plan::Plan& part, const std::string& text) { part.site.date = text; }),
-               ", north ",
-               field(
-                   plan, {"north", "north"}, FieldKind::angle,
-                   [](const plan::Plan& part) { return degrees_text(part.site.north, 1); },
-                   [](plan::Plan& part, const std::string& text, const edit::Context&) {
-                       std::string fault;
-                       if (const auto angle = read_angle(text, fault)) {
-                           part.site.north = *angle;
-                       }
-                       return fault;
-                   }),
-               " clockwise from up the page."});
-    const auto degrees = [&](const char* key, const char* words, double most,
-                             std::optional<Angle> plan::Site::* part) {
-        return field(
-            plan, {key, words}, FieldKind::angle,
-            [part](const plan::Plan& whole_plan) {
-                const auto& angle = whole_plan.site.*part;
-                return angle ? shortest(std::round(angle->deg() * 1e6) / 1e6) + "°"
-                             : std::string{"open"};
-            },
-            [part, most](plan::Plan& whole_plan, const std::string& text, const edit::Context&) {
-                std::string fault;
-                if (text.empty() || text == "open") {
-                    (whole_plan.site.*part).reset();
-                } else if (const auto angle = read_angle(text, fault)) {
-                    if (std::abs(angle->deg()) > most) {
-                        return "degrees from -" + shortest(most) + " to " + shortest(most);
-                    }
-                    // Both or neither: the other begins at 0.
-                    if (!whole_plan.site.latitude) {
-                        whole_plan.site.latitude = Angle{};
-                    }
-                    if (!whole_plan.site.longitude) {
-                        whole_plan.site.longitude = Angle{};
-                    }
-                    whole_plan.site.*part = *angle;
+void title_sentence(Card& card, const Parts<plan::Plan>& plan) {
+    say(card, {text_field(plan, {"title", "title"}, [](auto& part) -> auto& { return part.title; }),
+               ", in ",
+               enum_field(plan, {"units", "units"}, plan::kUnitSystemNames,
+                          [](auto& part) -> auto& { return part.units; }),
+               " units."});
+}
+
+Field room_height_field(const Parts<plan::Plan>& plan, UnitSystem units) {
+    return length_field(
+        plan, {"room_height", "room height"}, units, {Length::metres(1), Length::metres(100)},
+        [](const plan::Plan& part) { return part.room.height; },
+        [](plan::Plan& part, Length height) {
+            for (plan::Wall& wall : part.room.walls) {
+                if (wall.height == part.room.height) {
+                    wall.height = height;
                 }
-                if (!whole_plan.site.latitude || !whole_plan.site.longitude) {
-                    whole_plan.site.latitude.reset();
-                    whole_plan.site.longitude.reset();
-                }
-                return fault;
-            });
-    };
-    say(card,
-        {"Latitude ", degrees("latitude", "latitude", 90, &plan::Site::latitude), ", longitude ",
-         degrees("longitude", "longitude", 180, &plan::Site::longitude), "."});
+            }
+            part.room.height = height;
+        });
 }
 
 void room_sentences(Card& card, const CardInput& input, const Parts<plan::Plan>& plan) {
     const UnitSystem units = input.context.plan.units;
+    heading(card, "Room");
     if (input.context.plan.room.outline.empty()) {
-        say(card, {"No room yet: draw its walls, or type tape readings."});
+        say(card, {"None yet: draw its walls, or type tape readings."});
         return;
     }
-    std::vector<std::string> finishes = row_names(input.context.catalogue.finishes);
-    finishes.insert(finishes.begin(), "not told");
     const auto finish = [&](const char* key, const char* words, std::string plan::Room::* part) {
-        return choice_field(
-            plan, {key, words}, finishes,
-            [part](const plan::Plan& whole_plan) {
-                const std::string& name = whole_plan.room.*part;
-                return name.empty() ? std::string{"not told"} : name;
-            },
-            [part](plan::Plan& whole_plan, const std::string& name) {
-                whole_plan.room.*part = name == "not told" ? "" : name;
-            });
+        return open_row_field(plan, {key, words}, input.context.catalogue.finishes, units,
+                              "not told", [part](auto& all) -> auto& { return all.room.*part; });
     };
+    say(card, {room_height_field(plan, units), " high; walls ",
+               finish("room_finish", "wall finish", &plan::Room::finish), ", floor ",
+               finish("floor_finish", "floor finish", &plan::Room::floor_finish), ", ceiling ",
+               finish("ceiling_finish", "ceiling finish", &plan::Room::ceiling_finish), "."});
+    say(card, {"A shot may see the floor: ",
+               yes_no_field(plan, {"floor_dressed", "floor dressing"},
+                            [](auto& all) -> auto& { return all.room.floor_dressed; }),
+               "; the ceiling: ",
+               yes_no_field(plan, {"ceiling_dressed", "ceiling dressing"},
+                            [](auto& all) -> auto& { return all.room.ceiling_dressed; }),
+               "."});
+}
+
+Field target(const Parts<plan::Plan>& plan, FieldName name, const NumberBounds& bounds,
+             double plan::Targets::* part) {
+    return number_field(
+        plan, std::move(name), bounds, [part](const plan::Plan& all) { return all.targets.*part; },
+        [part](plan::Plan& all, double value) { all.targets.*part = value; });
+}
+
+void target_sentences(Card& card, const Parts<plan::Plan>& plan, UnitSystem units) {
+    heading(card, "Wanted");
     say(card,
-        {"The room is ",
-         length_field(
-             plan, {"room_height", "height of the room"}, units,
-             {Length::metres(1), Length::metres(100)},
-             [](const plan::Plan& part) { return part.room.height; },
-             [](plan::Plan& part, Length height) {
-                 for (plan::Wall& wall : part.room.walls) {
-                     if (wall.height == part.room.height) {
-                         wall.height = height;
+        {"Lighting ratio ",
+         target(plan, {"ratio", "lighting ratio"}, {0, 1000}, &plan::Targets::lighting_ratio),
+         " to 1 (0 is open), exposure within ",
+         target(plan, {"tolerance", "exposure tolerance"}, {0, 10},
+                &plan::Targets::exposure_tolerance_stops),
+         " stops by a meter constant of ",
+         target(plan, {"meter", "meter constant"}, {240, 400}, &plan::Targets::meter_constant),
+         ", ",
+         percent_field(plan, {"visible_share", "visible share"},
+                       [](auto& all) -> auto& { return all.targets.visible_share; }),
+         " of a subject seen."});
+    say(card, {"Ways out ",
+               length_field(
+                   plan, {"way_out_width", "way out width"}, units,
+                   {Length::metres(0.3), Length::metres(10)},
+                   [](const plan::Plan& part) { return part.targets.way_out_width; },
+                   [](plan::Plan& part, Length width) { part.targets.way_out_width = width; }),
+               " clear; the venue and local code decide."});
+}
+
+Field kit_field(const CardInput& input, const Parts<plan::Plan>& plan) {
+    const std::vector<std::string> known = kit_names(input.context.catalogue);
+    Field made = field(
+        plan, {"kit", "kit"}, FieldKind::many_lines,
+        [](const plan::Plan& part) { return kit_text(part.kit); },
+        [known](plan::Plan& part, const std::string& text, const edit::Context&) {
+            std::string fault;
+            if (const auto kit = read_kit(text, known, fault)) {
+                part.kit = *kit;
+            }
+            return fault;
+        });
+    made.hint = "3 tripod; 1 prime 50 T1.5";
+    return made;
+}
+
+void accepted_sentences(Card& card, const CardInput& input, const Parts<plan::Plan>& plan) {
+    const std::vector<plan::Acceptance>& accepted = input.context.plan.accepted;
+    for (std::size_t i = 0; i < accepted.size(); ++i) {
+        const std::string where =
+            accepted[i].shot.empty() ? "any shot" : "shot " + accepted[i].shot.name;
+        say(card,
+            {"Lives with " + accepted[i].check + " in " + where + ": ",
+             field(
+                 plan, {"accepted_" + std::to_string(i), "reason for " + accepted[i].check},
+                 FieldKind::text, [i](const plan::Plan& part) { return part.accepted[i].reason; },
+                 [i](plan::Plan& part, const std::string& text, const edit::Context&) {
+                     if (i >= part.accepted.size()) {
+                         return std::string{"that is not accepted any more"};
                      }
-                 }
-                 part.room.height = height;
-             }),
-         " high; walls ", finish("room_finish", "finish of the walls", &plan::Room::finish),
-         ", floor ", finish("floor_finish", "finish of the floor", &plan::Room::floor_finish),
-         ", ceiling ",
-         finish("ceiling_finish", "finish of the ceiling", &plan::Room::ceiling_finish), "."});
-}
-
-void grid_sentences(Card& card, const CardInput& input) {
-    const UnitSystem units = input.context.plan.units;
-    const Parts<plan::Grid> grid = parts_of<plan::Grid>(
-        input.context, "the grid",
-        {[](plan::Plan& plan, const edit::Context&) { return plan.grid ? &*plan.grid : nullptr; }});
-    if (grid.empty()) {
-        return;
+                     part.accepted[i].reason = trimmed(text);
+                     return std::string{};
+                 }),
+             "."});
     }
-    const auto length = [&](const char* key, const char* words, Length plan::Grid::* part) {
-        return length_field(
-            grid, {key, words}, units, {Length::metres(0.1), Length::metres(50)},
-            [part](const plan::Grid& whole_grid) { return whole_grid.*part; },
-            [part](plan::Grid& whole_grid, Length value) { whole_grid.*part = value; });
-    };
-    const auto load = [&](const char* key, const char* words, double plan::Grid::* part) {
-        return number_field(
-            grid, {key, words}, 0, 100'000, " kg",
-            [part](const plan::Grid& whole_grid) { return whole_grid.*part; },
-            [part](plan::Grid& whole_grid, double kg) { whole_grid.*part = kg; });
-    };
-    say(card, {"Its pipe grid hangs at ", length("grid_height", "height", &plan::Grid::height),
-               ", a position every ", length("pitch_x", "pitch across", &plan::Grid::pitch_x),
-               " across and ", length("pitch_y", "pitch up the page", &plan::Grid::pitch_y),
-               " up the page; by the venue's papers ",
-               load("grid_point_load", "point load", &plan::Grid::point_load_kg), " a point, ",
-               load("grid_pipe_load", "pipe load", &plan::Grid::pipe_load_kg), " a pipe."});
-}
-
-void target_sentences(Card& card, const CardInput& input, const Parts<plan::Plan>& plan) {
-    const UnitSystem units = input.context.plan.units;
-    const auto target = [&](const char* key, const char* words, double least, double most,
-                            double plan::Targets::* part) {
-        return number_field(
-            plan, {key, words}, least, most, "",
-            [part](const plan::Plan& whole_plan) { return whole_plan.targets.*part; },
-            [part](plan::Plan& whole_plan, double value) { whole_plan.targets.*part = value; });
-    };
-    say(card,
-        {"Wanted: lighting ratio ",
-         target("ratio", "lighting ratio", 0, 1000, &plan::Targets::lighting_ratio),
-         " (0 is open), exposure within ",
-         target("tolerance", "exposure tolerance", 0, 10, &plan::Targets::exposure_tolerance_stops),
-         " stops, ways out ",
-         length_field(
-             plan, {"way_out_width", "width of ways out"}, units,
-             {Length::metres(0.3), Length::metres(10)},
-             [](const plan::Plan& part) { return part.targets.way_out_width; },
-             [](plan::Plan& part, Length width) { part.targets.way_out_width = width; }),
-         " clear; the venue and local code decide."});
 }
 
 void beat_sentences(Card& card, const CardInput& input) {
     const plan::Id<plan::Beat> id = input.context.now.beat;
-    const Parts<plan::Beat> beat = parts_of<plan::Beat>(
-        input.context, "beat " + id.name,
-        {[id](plan::Plan& plan, const edit::Context&) { return edit::find(plan, id); }});
+    const Parts<plan::Beat> beat = entity<plan::Beat>(
+        input.context, "beat " + id.name, id, [](auto& plan) -> auto& { return plan.beats; });
     if (beat.empty()) {
         return;
     }
     heading(card, "Beat " + id.name);
-    say(card, {"Called ",
-               text_field(
-                   beat, {"beat_name", "name"}, [](const plan::Beat& part) { return part.name; },
-                   [](plan::Beat& part, const std::string& text) { part.name = text; }),
-               "."});
+    say(card,
+        {"In it: ",
+         text_field(beat, {"beat_name", "name"}, [](auto& part) -> auto& { return part.name; }),
+         "."});
 }
 
 } // namespace
 
 void production_card(Card& card, const CardInput& input) {
+    const UnitSystem units = input.context.plan.units;
     const Parts<plan::Plan> plan = whole(input.context);
-    say(card, {"",
-               text_field(
-                   plan, {"title", "title"}, [](const plan::Plan& part) { return part.title; },
-                   [](plan::Plan& part, const std::string& text) { part.title = text; }),
-               ", in ",
-               choice_field(
-                   plan, {"units", "units"}, choice_names(plan::kUnitSystemNames),
-                   [](const plan::Plan& part) { return std::string{plan::name_of(part.units)}; },
-                   [](plan::Plan& part, const std::string& name) {
-                       part.units = choice_named(plan::kUnitSystemNames, name);
-                   }),
-               " units."});
+    title_sentence(card, plan);
+    production_figures(card, input);
+    beat_sentences(card, input);
+    shot_sentences(card, input, input.context.now.shot);
     site_sentences(card, plan);
     room_sentences(card, input, plan);
     grid_sentences(card, input);
-    target_sentences(card, input, plan);
-    beat_sentences(card, input);
-    if (!input.context.now.shot.empty()) {
-        shot_sentences(card, input, input.context.now.shot);
-    }
+    target_sentences(card, plan, units);
+    heading(card, "Kit");
+    say(card, {"The crew has ", kit_field(input, plan), "."});
+    accepted_sentences(card, input, plan);
+    underlay_sentences(card, input.context);
 }
 
 } // namespace throwline::card

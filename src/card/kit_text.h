@@ -1,0 +1,16 @@
+#pragma once
+
+#include "catalogue/catalogue.h"
+#include "plan/plan.h"
+
+/// What the crew has, in words: "3 tripod; 1 prime 50 T1.5".
+namespace throwline::card {
+
+/// Names of every table that a kit may name.
+std::vector<std::string> kit_names(const catalogue::Catalogue& catalogue);
+
+std::string kit_text(const std::vector<plan::KitItem>& kit);
+std::optional<std::vector<plan::KitItem>>
+read_kit(const std::string& text, const std::vector<std::string>& known, std::string& fault);
+
+} // namespace throwline::card
