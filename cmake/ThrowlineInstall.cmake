@@ -7,10 +7,15 @@ install(DIRECTORY lensdata DESTINATION ${CMAKE_INSTALL_DATADIR}/throwline
 install(DIRECTORY demo DESTINATION ${CMAKE_INSTALL_DATADIR}/throwline
   FILES_MATCHING PATTERN "*.json" PATTERN "*.txt")
 install(FILES packaging/throwline.1 DESTINATION ${CMAKE_INSTALL_MANDIR}/man1)
+install(FILES packaging/throwline.bash RENAME throwline
+  DESTINATION ${CMAKE_INSTALL_DATADIR}/bash-completion/completions)
 install(FILES packaging/org.throwline.Throwline.desktop
   DESTINATION ${CMAKE_INSTALL_DATADIR}/applications)
 install(FILES packaging/org.throwline.Throwline.xml
   DESTINATION ${CMAKE_INSTALL_DATADIR}/mime/packages)
+install(FILES packaging/org.throwline.Throwline.metainfo.xml
+  DESTINATION ${CMAKE_INSTALL_DATADIR}/metainfo)
+install(FILES packaging/copyright DESTINATION ${CMAKE_INSTALL_DATADIR}/doc/throwline)
 install(FILES ui/icons/throwline.svg RENAME org.throwline.Throwline.svg
   DESTINATION ${CMAKE_INSTALL_DATADIR}/icons/hicolor/scalable/apps)
 
