@@ -1,6 +1,7 @@
 #include "ui/floor/foot.h"
 
 #include "ui/floor/rulers.h"
+#include "ui/look/hairline.h"
 
 #include <QComboBox>
 #include <QFontMetricsF>
@@ -168,8 +169,7 @@ void FloorFoot::paintEvent(QPaintEvent*) {
     QPainter painter{this};
     const Theme theme = theme_of(palette());
     painter.fillRect(rect(), panel_ground(theme));
-    painter.setPen(seam_hue(theme));
-    painter.drawLine(QLineF{0.0, 0.5, double(width()), 0.5});
+    paint_hairline(painter, {0.0, 0.5, double(width()), 0.5}, seam_hue(theme));
 }
 
 void FloorFoot::resizeEvent(QResizeEvent*) {

@@ -1,6 +1,7 @@
 #include "ui/floor/rulers.h"
 
 #include "base/length_text.h"
+#include "ui/look/hairline.h"
 
 #include <QFontMetricsF>
 #include <QLineF>
@@ -61,13 +62,14 @@ void paint_ticks(const Strip& strip, const RulerSteps& steps) {
     const auto first = static_cast<long>(std::ceil(std::min(a, b) / step_m));
     const auto last = static_cast<long>(std::floor(std::max(a, b) / step_m));
     const QFontMetricsF metrics{strip.painter.font()};
+    const QColor ink = strip.painter.pen().color();
     for (long i = first; i <= last; ++i) {
         const double at_m = static_cast<double>(i) * step_m;
-        const double px = std::round(strip.along(at_m)) + 0.5;
+        const double px = strip.along(at_m);
         const bool is_long = i % steps.parts == 0;
         const bool is_half = steps.parts % 2 == 0 && i % (steps.parts / 2) == 0;
         const double length_px = strip.width_px * (is_long ? 1.0 : is_half ? 0.34 : 0.2);
-        strip.painter.drawLine(QLineF{px, strip.width_px - length_px, px, strip.width_px});
+        paint_hairline(strip.painter, {px, strip.width_px - length_px, px, strip.width_px}, ink);
         if (is_long) {
             const QString figure = QString::fromStdString(ruler_figure(at_m, strip.rulers.units));
             strip.painter.drawText(QPointF{px + 3.0, metrics.ascent() + 1.0}, figure);
@@ -95,9 +97,9 @@ void paint_strip(const Strip& strip, const RulerSteps& steps, std::optional<doub
     painter.setClipRect(QRectF{strip.from_px, 0.0, strip.to_px - strip.from_px, strip.width_px});
     painter.setPen(QPen{paint::line_hue(sheet::Ink::dimension, theme), 1.0});
     paint_ticks(strip, steps);
-    painter.setPen(QPen{seam_hue(theme), 1.0});
-    painter.drawLine(
-        QLineF{strip.from_px, strip.width_px - 0.5, strip.to_px, strip.width_px - 0.5});
+    paint_hairline(painter,
+                   {strip.from_px, strip.width_px - 0.5, strip.to_px, strip.width_px - 0.5},
+                   seam_hue(theme));
     if (pointer_px) {
         paint_pointer(strip, *pointer_px, choice_hue(theme));
     }

@@ -66,8 +66,8 @@ QPalette palette_of(Theme theme) {
     return palette;
 }
 
-/// %1 edges, %2 choice, %3 paper, %4 seams. What gets a wider edge with the keyboard loses as much
-/// of its padding, so that nothing moves.
+/// %1 edges, %2 choice, %3 paper, %4 seams, %5 the pen of arrows. What gets a wider edge with the
+/// keyboard loses as much of its padding, so that nothing moves.
 QString style_sheet(Theme theme) {
     return QStringLiteral(
                "QToolTip { border: 1px solid %1; padding: 3px; }"
@@ -83,6 +83,10 @@ QString style_sheet(Theme theme) {
                "QLineEdit:disabled, QComboBox:disabled, QSpinBox:disabled { border-color: %4; }"
                "QLineEdit:focus, QComboBox:focus, QSpinBox:focus"
                " { border: 2px solid %2; padding: 2px; }"
+               "QComboBox::drop-down { subcontrol-origin: padding; border: none; width: 18px;"
+               " subcontrol-position: center right; }"
+               "QComboBox::down-arrow { image: url(:/icons/arrow-%5.svg); width: 9px;"
+               " height: 6px; }"
                "QListView, QTableView, QTreeView, QTextBrowser, QPlainTextEdit"
                " { border: 1px solid %4; padding: 1px; }"
                "QListView:focus, QTableView:focus, QTreeView:focus, QTextBrowser:focus,"
@@ -95,7 +99,8 @@ QString style_sheet(Theme theme) {
                "QTabWidget::pane { border: none; border-top: 1px solid %4; }"
                "QStatusBar::item { border: none; }")
         .arg(edge_hue(theme).name(), choice_hue(theme).name(), floor_ground(theme).name(),
-             seam_hue(theme).name());
+             seam_hue(theme).name(),
+             theme == Theme::light ? QStringLiteral("ink") : QStringLiteral("chalk"));
 }
 
 /// The desktop's own palette, from before the first theme was put on over it.

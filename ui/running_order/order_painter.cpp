@@ -1,6 +1,7 @@
 #include "ui/running_order/order_painter.h"
 
 #include "ui/look/lozenge.h"
+#include "ui/look/picture_image.h"
 
 #include <QPainter>
 #include <QPainterPath>
@@ -91,7 +92,7 @@ void paint_picture(QPainter& painter, const OrderPainting& what, const QRectF& b
     if (picture->plan != what.plan) {
         painter.setOpacity(opacity * kDimmed);
     }
-    painter.drawImage(box, picture->image);
+    paint_in_box(painter, box, picture->image);
     painter.setOpacity(opacity);
 }
 

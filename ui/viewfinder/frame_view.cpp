@@ -4,6 +4,7 @@
 #include "edit/seen_thing.h"
 #include "optics/picture_area.h"
 #include "ui/look/lozenge.h"
+#include "ui/look/picture_image.h"
 
 #include <QApplication>
 #include <QKeyEvent>
@@ -193,7 +194,7 @@ void FrameView::paintEvent(QPaintEvent* /*event*/) {
     } else {
         painter.setRenderHint(QPainter::SmoothPixmapTransform);
         painter.setOpacity(is_dimmed_ ? 0.45 : 1.0);
-        painter.drawImage(box, frame_->image);
+        paint_in_box(painter, box, frame_->image);
         painter.setOpacity(1.0);
         paint_guides(painter, box, guides_, frame_->raised->scene.shot->size);
         painter.setBrush(Qt::NoBrush);
