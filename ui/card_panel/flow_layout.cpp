@@ -58,26 +58,37 @@ int FlowLayout::lay(const QRect& rect, bool measure_only) const {
     int x = rect.left();
     int y = rect.top();
     int line_height = 0;
+    QList<QRect> boxes;
+    qsizetype line_begin = 0;
+    // All of a line are as high as its highest, so that their letters stand on one line too.
+    const auto end_line = [&] {
+        for (qsizetype i = line_begin; i < boxes.size(); ++i) {
+            boxes[i].setHeight(line_height);
+        }
+        line_begin = boxes.size();
+        x = rect.left();
+        y += line_height;
+        line_height = 0;
+    };
     for (qsizetype i = 0; i < items_.size(); ++i) {
-        QLayoutItem* item = items_[i];
-        QSize size = item->sizeHint();
-        size.setWidth(qMin(size.width(), rect.width()));
-        // A full stop never begins a line.
+        // A full stop never begins a line, and is never pushed off it.
         const bool has_follower = i + 1 < items_.size() && clings(*items_[i + 1]);
-        const int with_follower =
-            size.width() + (has_follower ? items_[i + 1]->sizeHint().width() : 0);
-        if (x + with_follower > rect.left() + rect.width() && line_height > 0 && !clings(*item)) {
-            x = rect.left();
-            y += line_height;
-            line_height = 0;
+        const int follower = has_follower ? items_[i + 1]->sizeHint().width() : 0;
+        const QSize hint = items_[i]->sizeHint();
+        const int width = qMin(hint.width(), rect.width() - follower);
+        const bool is_full = x + width + follower > rect.left() + rect.width();
+        if (is_full && line_height > 0 && !clings(*items_[i])) {
+            end_line();
         }
-        if (!measure_only) {
-            item->setGeometry(QRect{QPoint{x, y}, size});
-        }
-        x += size.width();
-        line_height = qMax(line_height, size.height());
+        boxes.append(QRect{x, y, width, hint.height()});
+        x += width;
+        line_height = qMax(line_height, hint.height());
     }
-    return y + line_height - rect.top();
+    end_line();
+    for (qsizetype i = 0; i < items_.size() && !measure_only; ++i) {
+        items_[i]->setGeometry(boxes[i]);
+    }
+    return y - rect.top();
 }
 
 } // namespace throwline::ui
