@@ -28,7 +28,8 @@ CardPanel::CardPanel(Desk& desk, QWidget* parent)
     rows->setSpacing(0);
     rows->addWidget(title_);
     rows->addWidget(scroll_, 1);
-    setFocusPolicy(Qt::StrongFocus);
+    // Tab goes to the fields themselves; else it would never get back past the first.
+    setFocusPolicy(Qt::ClickFocus);
     soon_.setSingleShot(true);
     soon_.setInterval(0);
     connect(&soon_, &QTimer::timeout, this, &CardPanel::look);
@@ -61,10 +62,22 @@ void CardPanel::look() {
     connect(sheet, &CardSheet::typed, this, &CardPanel::take);
     sheet_ = sheet;
     scroll_->setWidget(sheet);
+    put_stops_in_order();
     if (QWidget* same = key.isEmpty() ? nullptr : editor(key)) {
         same->setFocus(Qt::OtherFocusReason);
     }
     scroll_->verticalScrollBar()->setValue(at);
+}
+
+/// What is made later would come last in the window.
+void CardPanel::put_stops_in_order() {
+    QWidget* before = this;
+    for (QWidget* stop : sheet_->findChildren<QWidget*>()) {
+        if ((stop->focusPolicy() & Qt::TabFocus) != 0) {
+            setTabOrder(before, stop);
+            before = stop;
+        }
+    }
 }
 
 QWidget* CardPanel::editor(const QString& key) const {

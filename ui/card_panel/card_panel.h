@@ -31,6 +31,7 @@ class CardPanel : public QWidget {
   private:
     void look();
     void take(const QString& key, const QString& text);
+    void put_stops_in_order();
 
     Desk& desk_;
     card::Card card_;

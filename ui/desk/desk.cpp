@@ -41,7 +41,7 @@ void Desk::lay_out(plan::PlanPtr plan, bool is_saved) {
     } else {
         history_.forget_saved();
     }
-    most_bytes_ = plan_text().size();
+    plan_text_ = plan::written(*history_.plan());
     now_ = {};
     const plan::Plan& laid = *history_.plan();
     if (!laid.beats.empty()) {
@@ -57,10 +57,6 @@ void Desk::lay_out(plan::PlanPtr plan, bool is_saved) {
     Q_EMIT chosen_changed();
 }
 
-std::string Desk::plan_text() const {
-    return plan::written(*plan());
-}
-
 void Desk::set_catalogue(CataloguePtr catalogue) {
     catalogue_ = std::move(catalogue);
     Q_EMIT catalogue_changed();
@@ -73,8 +69,7 @@ bool Desk::take(const Result<edit::Step>& step) {
         say(QString::fromStdString(step.error().message));
         return false;
     }
-    Checked<edit::ValidPlan> valid =
-        edit::valid_after({plan(), most_bytes_}, step->plan, *catalogue_);
+    Checked<edit::ValidPlan> valid = edit::valid(step->plan, *catalogue_);
     if (!valid) {
         end_preview();
         say(QString::fromStdString(valid.error().front().message));
@@ -84,7 +79,7 @@ bool Desk::take(const Result<edit::Step>& step) {
         end_preview();
         return true;
     }
-    most_bytes_ = std::max(most_bytes_, valid->most_bytes);
+    plan_text_ = std::move(valid->text);
     if (!step->made.empty()) {
         chosen_ = step->made;
     }
@@ -95,6 +90,7 @@ bool Desk::take(const Result<edit::Step>& step) {
 void Desk::undo() {
     if (history_.can_undo()) {
         history_.undo();
+        plan_text_ = plan::written(*plan());
         show_plan();
     }
 }
@@ -102,6 +98,7 @@ void Desk::undo() {
 void Desk::redo() {
     if (history_.can_redo()) {
         history_.redo();
+        plan_text_ = plan::written(*plan());
         show_plan();
     }
 }

@@ -6,6 +6,7 @@
 #include "ui/findings/findings_model.h"
 
 #include <QButtonGroup>
+#include <QFocusEvent>
 #include <QHBoxLayout>
 #include <QKeyEvent>
 #include <QLabel>
@@ -75,7 +76,8 @@ FindingsPanel::FindingsPanel(Desk& desk, QWidget* parent)
     add_buttons();
     add_reason_editor();
     add_foot();
-    setFocusProxy(list_);
+    // No focus proxy: Tab would go past what stands above the list.
+    setFocusPolicy(Qt::ClickFocus);
     patience_.setSingleShot(true);
     patience_.setInterval(kPatience);
     connect(&patience_, &QTimer::timeout, this, &FindingsPanel::show_checking);
@@ -419,6 +421,10 @@ void FindingsPanel::take_back() {
     if (const auto row = current_row()) {
         desk_.take(edit::acceptance_taken_back(desk_.context(), findings_of(*row)));
     }
+}
+
+void FindingsPanel::focusInEvent(QFocusEvent* event) {
+    list_->setFocus(event->reason());
 }
 
 bool FindingsPanel::eventFilter(QObject* watched, QEvent* event) {

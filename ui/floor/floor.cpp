@@ -77,9 +77,6 @@ Floor::Floor(Desk& desk, QWidget* parent)
       picture_{new FloorPicture{this}}, foot_{new FloorFoot{this}}, typed_{new TypedLine{this}} {
     QAccessible::installFactory(floor_access);
     setAccessibleName(QStringLiteral("Floor"));
-    setAccessibleDescription(QStringLiteral(
-        "The plan from above. Tab goes from thing to thing, arrow keys move what is chosen, "
-        "Control and Tab leaves."));
     setFocusPolicy(Qt::StrongFocus);
     setMouseTracking(true);
     setAcceptDrops(true);
@@ -93,6 +90,7 @@ Floor::Floor(Desk& desk, QWidget* parent)
     connect_parts();
     lay_parts();
     take_look();
+    tell_choice(*this);
     ask(true);
 }
 
@@ -114,6 +112,7 @@ void Floor::connect_desk() {
     connect(&desk_, &Desk::chosen_changed, this, [this] {
         bench_->forget();
         hand_->look_again();
+        tell_choice(*this);
         tell_focus(*this);
         tell_foot();
         update();
@@ -257,6 +256,7 @@ void Floor::look_at_another_plan() {
     }
     lifted_.clear();
     take_look();
+    tell_choice(*this);
     hand_->look_again();
     ask(true);
     tell_foot();

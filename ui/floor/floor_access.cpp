@@ -35,6 +35,25 @@ QString sentence(Floor& floor, const edit::Thing& thing) {
     return words;
 }
 
+/// More than these are counted, not named.
+constexpr std::size_t kMostNamed = 6;
+
+/// "Chosen: camera 2, 3.20 m across, 1.05 m up; key."
+QString choice_words(Floor& floor) {
+    const std::vector<edit::Thing>& chosen = floor.desk().chosen();
+    if (chosen.empty()) {
+        return QStringLiteral("Nothing is chosen.");
+    }
+    QStringList named;
+    for (std::size_t i = 0; i < std::min(chosen.size(), kMostNamed); ++i) {
+        named << sentence(floor, chosen[i]);
+    }
+    if (chosen.size() > kMostNamed) {
+        named << QStringLiteral("and %1 more").arg(chosen.size() - kMostNamed);
+    }
+    return QStringLiteral("Chosen: %1.").arg(named.join(QStringLiteral("; ")));
+}
+
 /// One thing, by its place among all of them.
 class ThingAccess : public QAccessibleInterface, public QAccessibleActionInterface {
   public:
@@ -163,6 +182,18 @@ QAccessibleInterface* floor_access(const QString& class_name, QObject* object) {
     }
     auto* floor = qobject_cast<Floor*>(object);
     return floor == nullptr ? nullptr : new FloorAccess{floor};
+}
+
+void tell_choice(Floor& floor) {
+    // Setting it tells whoever listens.
+    floor.setAccessibleDescription(
+        choice_words(floor)
+        + QStringLiteral(" The plan from above. Tab goes from thing to thing, arrow keys move what "
+                         "is chosen, Control and Tab leaves."));
+    if (QAccessible::isActive()) {
+        QAccessibleEvent event{&floor, QAccessible::SelectionWithin};
+        QAccessible::updateAccessibility(&event);
+    }
 }
 
 void tell_focus(Floor& floor) {

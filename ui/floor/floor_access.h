@@ -12,6 +12,8 @@ class Floor;
 
 /// A factory for QAccessible; null for anything but a Floor.
 QAccessibleInterface* floor_access(const QString& class_name, QObject* object);
+/// Says what is chosen, as the floor's description.
+void tell_choice(Floor& floor);
 /// Says that another thing is chosen.
 void tell_focus(Floor& floor);
 

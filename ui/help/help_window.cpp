@@ -1,5 +1,7 @@
 #include "ui/help/help_window.h"
 
+#include "ui/look/clear_button.h"
+
 #include <QFile>
 #include <QLineEdit>
 #include <QListWidget>
@@ -42,7 +44,7 @@ HelpWindow::HelpWindow(std::vector<HelpPage> pages, QWidget* parent)
     setWindowTitle(tr("How to work with Throwline"));
     search_->setPlaceholderText(tr("Search"));
     search_->setAccessibleName(tr("Search in the help"));
-    search_->setClearButtonEnabled(true);
+    add_clear_button(*search_);
     list_->setAccessibleName(tr("Pages of the help"));
     text_->setAccessibleName(tr("Text of the help"));
     text_->setOpenLinks(false);

@@ -1,7 +1,5 @@
 #include "ui/keeping/recovery_writer.h"
 
-#include "plan/read_plan.h"
-
 namespace throwline::ui {
 
 RecoveryWriter::RecoveryWriter(RecoveryStore store, std::filesystem::path place,
@@ -13,17 +11,12 @@ RecoveryWriter::~RecoveryWriter() {
     flush();
 }
 
-void RecoveryWriter::write(Recovery recovery, plan::PlanPtr plan) {
-    put({std::move(recovery), std::move(plan)});
+void RecoveryWriter::write(Recovery recovery) {
+    put({std::move(recovery), false});
 }
 
 void RecoveryWriter::drop() {
-    put({});
-}
-
-Result<void> RecoveryWriter::keep(Job job) const {
-    job.recovery.plan_text = plan::written(*job.plan);
-    return store_.keep(place_, job.recovery);
+    put({{}, true});
 }
 
 void RecoveryWriter::put(Job job) {
@@ -51,9 +44,9 @@ void RecoveryWriter::work(const std::stop_token& stop) {
             waiting_.reset();
             is_busy_ = true;
         }
-        if (job.plan == nullptr) {
+        if (job.drops) {
             store_.drop(place_);
-        } else if (const auto done = keep(std::move(job)); !done) {
+        } else if (const auto done = store_.keep(place_, job.recovery); !done) {
             failed_(done.error().message);
         }
         {

@@ -1,6 +1,5 @@
 #pragma once
 
-#include "plan/plan.h"
 #include "ui/keeping/recovery_store.h"
 
 #include <condition_variable>
@@ -19,9 +18,7 @@ class RecoveryWriter {
                    std::function<void(const std::string&)> failed);
     ~RecoveryWriter();
 
-    /// The text of the plan is made on that thread, too; what `recovery` has for one is not looked
-    /// at.
-    void write(Recovery recovery, plan::PlanPtr plan);
+    void write(Recovery recovery);
     /// Removes the entry, and what waits to be written.
     void drop();
     /// Waits until nothing is left to be written.
@@ -30,10 +27,8 @@ class RecoveryWriter {
   private:
     struct Job {
         Recovery recovery;
-        /// Null for dropping the entry.
-        plan::PlanPtr plan;
+        bool drops = false;
     };
-    Result<void> keep(Job job) const;
     void work(const std::stop_token& stop);
     void put(Job job);
 

@@ -4,6 +4,7 @@
 #include "ui/recce/recce_delegate.h"
 #include "ui/recce/recce_model.h"
 #include "ui/recce/recce_picture.h"
+#include "ui/recce/recce_table.h"
 
 #include <QClipboard>
 #include <QFontDatabase>
@@ -16,7 +17,6 @@
 #include <QPushButton>
 #include <QSplitter>
 #include <QTabWidget>
-#include <QTableView>
 #include <QTextBlock>
 #include <QTextBrowser>
 #include <QVBoxLayout>
@@ -90,7 +90,7 @@ void RecceWindow::add_page() {
 }
 
 void RecceWindow::add_table() {
-    table_ = new QTableView{left_};
+    table_ = new RecceTable{left_};
     table_->setAccessibleName(tr("Readings as a table"));
     table_->setModel(model_);
     table_->setItemDelegate(new RecceDelegate{table_});

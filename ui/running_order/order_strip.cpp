@@ -30,9 +30,6 @@ OrderStrip::OrderStrip(Desk& desk, MovePlayer& player, QWidget* parent)
     : QAbstractScrollArea{parent}, desk_{desk}, player_{player} {
     QAccessible::installFactory(&order_access);
     setAccessibleName(tr("Running order"));
-    setAccessibleDescription(
-        tr("Beats and their shots in the order in which they are played. Arrow keys go along, "
-           "Enter goes there, Alt with an arrow key moves one earlier or later."));
     setFocusPolicy(Qt::StrongFocus);
     setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     setFrameShape(QFrame::NoFrame);
@@ -82,7 +79,17 @@ void OrderStrip::rebuild() {
         focus_ = at_now ? at_now : OrderPlace{0, -1};
     }
     tell_size();
+    tell_now();
     viewport()->update();
+}
+
+void OrderStrip::tell_now() {
+    const OrderPlace place = view_.place_of(desk_.now());
+    const QString what = place ? tr("Now: %1. ").arg(view_.sentence(place)) : QString{};
+    setAccessibleDescription(
+        what
+        + tr("Beats and their shots in the order in which they are played. Arrow keys go along, "
+             "Enter goes there, Alt with an arrow key moves one earlier or later."));
 }
 
 void OrderStrip::tell_size() {
@@ -200,6 +207,7 @@ void OrderStrip::show_now() {
         focus_ = place;
         show_place(place);
     }
+    tell_now();
     viewport()->update();
 }
 

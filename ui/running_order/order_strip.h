@@ -70,6 +70,8 @@ class OrderStrip : public QAbstractScrollArea {
     void ask_for_pictures();
     void take_analysis();
     void tell_size();
+    /// Says what is played now to whoever does not see the line of now.
+    void tell_now();
     void show_place(const OrderPlace& place);
     void show_now();
     QPointF on_strip(const QPointF& on_viewport) const;

@@ -3,6 +3,7 @@
 #include "ui/running_order/order_strip.h"
 
 #include <QActionGroup>
+#include <QFocusEvent>
 #include <QHBoxLayout>
 #include <QMenu>
 #include <QPushButton>
@@ -55,7 +56,8 @@ RunningOrder::RunningOrder(Desk& desk, QWidget* parent) : QWidget{parent}, desk_
     setAutoFillBackground(true);
     player_ = new MovePlayer{desk_, this};
     strip_ = new OrderStrip{desk_, *player_, this};
-    setFocusProxy(strip_);
+    // No focus proxy: Tab would go past the buttons to it.
+    setFocusPolicy(Qt::ClickFocus);
     auto* row = new QHBoxLayout{this};
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(0);
@@ -87,6 +89,7 @@ void RunningOrder::add_buttons() {
         column->addWidget(each);
     }
     column->addStretch();
+    setTabOrder(shot, strip_);
 }
 
 void RunningOrder::fill_paces() {
@@ -124,6 +127,10 @@ void RunningOrder::fill_cameras(QMenu& menu) {
             menu.setActiveAction(action);
         }
     }
+}
+
+void RunningOrder::focusInEvent(QFocusEvent* event) {
+    strip_->setFocus(event->reason());
 }
 
 void RunningOrder::play_or_stop() {

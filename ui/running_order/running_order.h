@@ -25,6 +25,9 @@ class RunningOrder : public QWidget {
     /// Plays the move into the next beat, or stops.
     void play_or_stop();
 
+  protected:
+    void focusInEvent(QFocusEvent* event) override;
+
   private:
     void add_buttons();
     void tell_playing();

@@ -2,6 +2,7 @@
 
 #include "base/words.h"
 #include "card/say_field.h"
+#include "ui/look/clear_button.h"
 #include "ui/said_line/said_answer.h"
 
 #include <QAbstractItemView>
@@ -64,7 +65,7 @@ SaidLine::SaidLine(Desk& desk, QWidget* parent) : QWidget{parent}, desk_{desk} {
     edit_->setAccessibleName(tr("Type what you want"));
     edit_->setToolTip(tr("What is typed here is done. Up and Down bring back what was said, Tab "
                          "completes a word, Escape goes back to the floor."));
-    edit_->setClearButtonEnabled(true);
+    add_clear_button(*edit_);
     answer_ = new SaidAnswer{*edit_, this};
     offers_ = new QStringListModel{this};
     completer_ = new QCompleter{offers_, this};

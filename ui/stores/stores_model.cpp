@@ -149,10 +149,9 @@ int StoresModel::columnCount(const QModelIndex&) const {
 QVariant StoresModel::data(const QModelIndex& index, int role) const {
     const edit::StoresRow* row = row_at(index);
     if (row == nullptr) {
-        const bool has_words = role == Qt::DisplayRole || role == Qt::AccessibleTextRole;
-        return index.isValid() && index.column() == item_column && has_words
-                   ? QVariant{shelf_words(index)}
-                   : QVariant{};
+        const bool has_words = role == Qt::AccessibleTextRole
+                               || (role == Qt::DisplayRole && index.column() == item_column);
+        return index.isValid() && has_words ? QVariant{shelf_words(index)} : QVariant{};
     }
     const QString counts = text(edit::count_words(*row));
     if (index.column() == owned_column) {
@@ -160,9 +159,7 @@ QVariant StoresModel::data(const QModelIndex& index, int role) const {
             return row->owned ? QVariant{*row->owned} : QVariant{};
         }
         if (role == Qt::AccessibleTextRole) {
-            return row->item.empty()
-                       ? QVariant{}
-                       : QVariant{row->owned ? tr("owned %1").arg(*row->owned) : tr("not counted")};
+            return row->owned ? tr("owned %1").arg(*row->owned) : tr("not counted");
         }
         if (role == Qt::ToolTipRole && !row->item.empty()) {
             return tr("How many the crew owns; F2 or a click types it, empty when not counted");

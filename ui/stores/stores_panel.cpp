@@ -2,6 +2,7 @@
 
 #include "catalogue/own_items.h"
 #include "checks/things_used.h"
+#include "ui/look/clear_button.h"
 #include "ui/stores/own_item_form.h"
 #include "ui/stores/store_painter.h"
 #include "ui/stores/stores_model.h"
@@ -77,7 +78,7 @@ void StoresPanel::add_search() {
     search_->setPlaceholderText(tr("Search the Stores"));
     search_->setAccessibleName(tr("Search the Stores"));
     search_->setToolTip(tr("Any words of a name or a shelf; Down goes to what was found"));
-    search_->setClearButtonEnabled(true);
+    add_clear_button(*search_);
     search_->installEventFilter(this);
     connect(search_, &QLineEdit::textChanged, this, &StoresPanel::search);
     found_ = new QLabel{this};

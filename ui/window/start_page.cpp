@@ -72,6 +72,7 @@ StartPage::StartPage(QWidget* parent) : QWidget{parent} {
     scroll->setWidget(inside);
     scroll->setWidgetResizable(true);
     scroll->setFrameShape(QFrame::NoFrame);
+    scroll->setFocusPolicy(Qt::NoFocus);
     auto* whole = new QVBoxLayout{this};
     whole->setContentsMargins(0, 0, 0, 0);
     whole->addWidget(scroll);
@@ -91,15 +92,15 @@ QWidget* StartPage::begin_column() {
     rows->addWidget(note(tr("Type what the tape said; the room draws itself."), column));
     auto* location = new QPushButton{tr("Type tape &readings\u2026"), column};
     rows->addWidget(location);
-    auto* empty = new QPushButton{tr("Draw the room on an &empty floor"), column};
-    rows->addWidget(empty);
+    empty_floor_ = new QPushButton{tr("Draw the room on an &empty floor"), column};
+    rows->addWidget(empty_floor_);
     connect(studio_, &StudioForm::make_wanted, this, [this] {
         if (const auto studio = studio_->studio()) {
             Q_EMIT studio_wanted(*studio, studio_->units());
         }
     });
     connect(location, &QPushButton::clicked, this, &StartPage::location_wanted);
-    connect(empty, &QPushButton::clicked, this, &StartPage::empty_floor_wanted);
+    connect(empty_floor_, &QPushButton::clicked, this, &StartPage::empty_floor_wanted);
     return column;
 }
 
@@ -144,6 +145,7 @@ void StartPage::set_recent(const QStringList& paths) {
         connect(button, &QPushButton::clicked, this, [this, path] { Q_EMIT recent_wanted(path); });
         recent_->addWidget(button);
     }
+    put_stops_in_order();
 }
 
 void StartPage::set_left_work(const std::vector<LeftWork>& work) {
@@ -172,6 +174,25 @@ void StartPage::set_left_work(const std::vector<LeftWork>& work) {
         left_work_->addWidget(row);
     }
     left_work_->addWidget(seam(this));
+    put_stops_in_order();
+}
+
+/// What is made later would come last in the window.
+void StartPage::put_stops_in_order() {
+    QWidget* before = empty_floor_;
+    for (const QLayout* part : {left_work_, recent_}) {
+        for (int i = 0; i < part->count(); ++i) {
+            QWidget* const row = part->itemAt(i)->widget();
+            QList<QPushButton*> buttons = row->findChildren<QPushButton*>();
+            if (auto* button = qobject_cast<QPushButton*>(row)) {
+                buttons.append(button);
+            }
+            for (QPushButton* button : buttons) {
+                setTabOrder(before, button);
+                before = button;
+            }
+        }
+    }
 }
 
 } // namespace throwline::ui

@@ -6,6 +6,7 @@
 #include <QWidget>
 #include <vector>
 
+class QPushButton;
 class QVBoxLayout;
 
 namespace throwline::ui {
@@ -43,8 +44,11 @@ class StartPage : public QWidget {
   private:
     QWidget* begin_column();
     QWidget* go_on_column();
+    void put_stops_in_order();
 
     StudioForm* studio_ = nullptr;
+    /// The last stop of the Tab key before what changes.
+    QPushButton* empty_floor_ = nullptr;
     QVBoxLayout* recent_ = nullptr;
     QVBoxLayout* left_work_ = nullptr;
 };

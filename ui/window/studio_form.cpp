@@ -43,6 +43,7 @@ StudioForm::StudioForm(QWidget* parent)
     pitch_ = field(tr("A pipe &every"), Length::metres(0), Length::metres(10));
     pitch_->setPlaceholderText(tr("0 for no grid"));
     form->addRow(make_);
+    setTabOrder(pitch_, make_);
     make_->setDefault(true);
     connect(make_, &QPushButton::clicked, this, &StudioForm::make_wanted);
     connect(units_, &QComboBox::currentIndexChanged, this, &StudioForm::take_units);

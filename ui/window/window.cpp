@@ -83,15 +83,16 @@ Window::Window(CataloguePtr catalogue, Questions questions, RecoveryStore store,
 Window::~Window() = default;
 
 void Window::build() {
-    floor_ = new Floor{*desk_, this};
+    // In the order in which Tab goes through them.
+    drawer_ = new QTabWidget{this};
     stores_ = new StoresPanel{*desk_, this};
     findings_ = new FindingsPanel{*desk_, this};
+    floor_ = new Floor{*desk_, this};
     viewfinder_ = new Viewfinder{*desk_, this};
     card_ = new CardPanel{*desk_, this};
     order_ = new RunningOrder{*desk_, this};
     line_ = new SaidLine{*desk_, this};
     line_->set_actions(ActionBook::sayable());
-    drawer_ = new QTabWidget{this};
     drawer_->addTab(stores_, tr("Stores"));
     drawer_->addTab(findings_, tr("Findings"));
     drawer_->setAccessibleName(tr("Stores and findings"));

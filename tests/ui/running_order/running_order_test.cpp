@@ -278,6 +278,19 @@ TEST(RunningOrder, EverythingHasASpokenName) {
     }
 }
 
+TEST(RunningOrder, SaysWhatIsPlayedNow) {
+    Shown shown;
+    const auto described = [&] {
+        return QAccessible::queryAccessibleInterface(&shown.strip())
+            ->text(QAccessible::Description)
+            .toStdString();
+    };
+    shown.desk->set_now({shown.desk->plan()->beats.front().id, {}});
+    EXPECT_TRUE(described().starts_with("Now: beat 1 Welcome.")) << described();
+    shown.desk->set_now({shown.desk->plan()->beats.front().id, {"1B"}});
+    EXPECT_TRUE(described().starts_with("Now: shot 1B")) << described();
+}
+
 TEST(RunningOrder, TheWheelGoesAlong) {
     Shown shown;
     QWheelEvent turn{{100, 50},
