@@ -4,6 +4,7 @@
 
 #include <cstdint>
 #include <filesystem>
+#include <span>
 #include <string>
 #include <string_view>
 
@@ -26,5 +27,14 @@ Result<std::string> read_text_file(const std::filesystem::path& path, std::uintm
 /// be replaced and is written straight. On any error the old file is whole and nothing is left
 /// beside it.
 Result<void> write_file_whole(const std::filesystem::path& path, std::string_view bytes);
+
+/// A file to be written, and all that is to be in it.
+struct NewFile {
+    std::filesystem::path path;
+    std::string_view bytes;
+};
+/// The same for several: all of them are on the disk under passing names before the first takes its
+/// place, so that where there is no room for one, none is replaced.
+Result<void> write_files_whole(std::span<const NewFile> files);
 
 } // namespace throwline

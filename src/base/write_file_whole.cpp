@@ -1,12 +1,15 @@
 #include "base/file_descriptor.h"
 #include "base/text_file.h"
 
+#include <array>
 #include <cerrno>
 #include <fcntl.h>
 #include <fmt/format.h>
+#include <memory>
 #include <optional>
 #include <sys/stat.h>
 #include <unistd.h>
+#include <vector>
 
 namespace throwline {
 
@@ -109,6 +112,10 @@ class PassingFile {
     bool unfinished_ = false;
 };
 
+fs::path folder_of(const fs::path& file) {
+    return file.has_parent_path() ? file.parent_path() : fs::path{"."};
+}
+
 /// Makes the new name last. By now the new file is in place, so there is nothing to take back where
 /// a file system cannot do this.
 void force_folder(const fs::path& folder) {
@@ -118,29 +125,35 @@ void force_folder(const fs::path& folder) {
     }
 }
 
-Result<void> replace(const fs::path& path, const fs::path& target, const struct stat* old,
+/// A file whose bytes are on the disk under a passing name, or that takes them straight.
+struct Ready {
+    fs::path path;
+    fs::path target;
+    /// Null for a device or pipe.
+    std::unique_ptr<PassingFile> passing;
+    std::string_view bytes;
+};
+
+Result<Ready> beside(const fs::path& path, const fs::path& target, const struct stat* old,
                      std::string_view bytes) {
-    const fs::path folder = target.has_parent_path() ? target.parent_path() : fs::path{"."};
-    PassingFile passing{folder};
-    const bool done = passing.is_open() && (old == nullptr || passing.take_over(*old))
-                      && passing.fill(bytes) && passing.rename_to(target);
+    auto passing = std::make_unique<PassingFile>(folder_of(target));
+    const bool done =
+        passing->is_open() && (old == nullptr || passing->take_over(*old)) && passing->fill(bytes);
     if (!done) {
         return cannot_write(path, system_reason(errno));
     }
-    force_folder(folder);
-    return {};
+    return Ready{path, target, std::move(passing), bytes};
 }
 
-} // namespace
-
-Result<void> write_file_whole(const fs::path& path, std::string_view bytes) {
+Result<Ready> made_ready(const NewFile& file) {
+    const fs::path& path = file.path;
     struct stat old{};
     const bool exists = ::stat(path.c_str(), &old) == 0;
     if (exists && S_ISDIR(old.st_mode)) {
         return cannot_write(path, "it is a folder");
     }
     if (exists && !S_ISREG(old.st_mode)) {
-        return write_straight(path, bytes);
+        return Ready{path, path, nullptr, file.bytes};
     }
     if (exists && ::access(path.c_str(), W_OK) != 0) {
         return cannot_write(path, system_reason(errno));
@@ -152,7 +165,41 @@ Result<void> write_file_whole(const fs::path& path, std::string_view bytes) {
     if (!target->has_filename()) {
         return cannot_write(path, path.empty() ? "the name is empty" : "it names a folder");
     }
-    return replace(path, *target, exists ? &old : nullptr, bytes);
+    return beside(path, *target, exists ? &old : nullptr, file.bytes);
+}
+
+Result<void> put_in_place(Ready& ready) {
+    if (ready.passing == nullptr) {
+        return write_straight(ready.path, ready.bytes);
+    }
+    if (!ready.passing->rename_to(ready.target)) {
+        return cannot_write(ready.path, system_reason(errno));
+    }
+    force_folder(folder_of(ready.target));
+    return {};
+}
+
+} // namespace
+
+Result<void> write_file_whole(const fs::path& path, std::string_view bytes) {
+    return write_files_whole(std::array{NewFile{path, bytes}});
+}
+
+Result<void> write_files_whole(std::span<const NewFile> files) {
+    std::vector<Ready> all;
+    for (const NewFile& file : files) {
+        Result<Ready> ready = made_ready(file);
+        if (!ready) {
+            return tl::unexpected{ready.error()};
+        }
+        all.push_back(std::move(*ready));
+    }
+    for (Ready& ready : all) {
+        if (const auto done = put_in_place(ready); !done) {
+            return done;
+        }
+    }
+    return {};
 }
 
 } // namespace throwline

@@ -11,6 +11,10 @@ namespace {
 
 template <class Row>
 const Row* find_row(const std::vector<Row>& rows, std::string_view name) {
+    // Most pieces of a plan leave their finish out, and no row is without a name.
+    if (name.empty()) {
+        return nullptr;
+    }
     const auto exact =
         std::find_if(rows.begin(), rows.end(), [&](const Row& row) { return row.name == name; });
     if (exact != rows.end()) {

@@ -37,13 +37,14 @@ KnownNames known_ids(std::string_view kind, const std::vector<Thing>& things) {
     return names;
 }
 
-/// Each item of the list under a key together with what was read from it.
+/// Each thing of a list with the item under a key that it was read from; with the nearest value
+/// around it when it came from elsewhere.
 template <class Thing, class Visit>
 void each(const Value& root, std::string_view key, const std::vector<Thing>& things,
           const Visit& visit) {
-    const std::optional<Value> list = root.member(key);
-    for (std::size_t i = 0; list && i < things.size(); ++i) {
-        visit(list->item(i), things[i]);
+    const Value list = root.at(key);
+    for (std::size_t i = 0; i < things.size(); ++i) {
+        visit(list.item(i), things[i]);
     }
 }
 

@@ -7,6 +7,9 @@
 /// of errors. Parts already found wrong are left alone.
 namespace throwline::plan {
 
+/// All of the following.
+void check_whole(Reading& reading, const Value& root, const Plan& plan);
+
 /// Names are there once, over each kind and over everything that can be aimed at.
 void check_unique_names(Reading& reading, const Value& root, const Plan& plan);
 /// Every name is that of something in the plan, every wall and grid position is there.

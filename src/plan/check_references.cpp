@@ -4,6 +4,7 @@
 #include "base/utf8.h"
 #include "plan/places.h"
 
+#include <algorithm>
 #include <fmt/format.h>
 #include <map>
 
@@ -94,22 +95,32 @@ void check_beats(Reading& reading, const Value& list, const std::vector<Id<Beat>
     }
 }
 
+/// The person whose mark it is, by the key that it stands under.
+void check_whose(Reading& reading, const Value& marks, const std::string& person,
+                 const PlanNames& names) {
+    if (names.people.has(person)) {
+        return;
+    }
+    std::string message = reading.is_full() ? std::string{} : names.people.complaint(person);
+    const auto& members = marks.node->members;
+    const auto member =
+        std::find_if(members.begin(), members.end(),
+                     [&](const catalogue::JsonMember& each) { return each.key == person; });
+    if (member != members.end()) {
+        reading.wrong_key(marks, *member, std::move(message));
+    } else {
+        reading.wrong(marks, std::move(message));
+    }
+}
+
 void check_beat(Reading& reading, const Value& value, const Beat& beat, const PlanNames& names) {
     const Value marks = value.at("marks");
-    for (const catalogue::JsonMember& member : marks.node->members) {
-        const auto found = beat.marks.find(Id<Person>{member.key});
-        if (found == beat.marks.end()) {
-            continue;
-        }
-        if (!names.people.has(member.key)) {
-            reading.wrong_key(marks, member,
-                              reading.is_full() ? std::string{}
-                                                : names.people.complaint(member.key));
-        }
-        const auto* mark = std::get_if<Mark>(&found->second);
+    for (const auto& [person, change] : beat.marks) {
+        check_whose(reading, marks, person.name, names);
+        const auto* mark = std::get_if<Mark>(&change);
         const auto* thing = mark == nullptr ? nullptr : std::get_if<ThingName>(&mark->faces);
         if (thing != nullptr) {
-            check_target(reading, marks.at(member.key).at("faces"), *thing, member.key, names);
+            check_target(reading, marks.at(person.name).at("faces"), *thing, person.name, names);
         }
     }
 }

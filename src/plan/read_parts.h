@@ -6,6 +6,8 @@
 /// One reader a part of the plan; each reports everything that is wrong within that part alone.
 namespace throwline::plan {
 
+/// Its parts, one by one.
+void read_value(Reading& reading, const Value& root, Plan& plan);
 void read_value(Reading& reading, const Value& value, Site& site);
 void read_value(Reading& reading, const Value& value, Room& room);
 void read_value(Reading& reading, const Value& value, Opening& opening);

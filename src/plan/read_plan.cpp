@@ -26,7 +26,14 @@ bool has_known_format(Reading& reading, const Value& root) {
     return true;
 }
 
-void read_parts(const ObjectReader& object, Plan& plan) {
+tl::unexpected<Errors> refused(std::string message, const std::string& file) {
+    return tl::unexpected<Errors>{Errors{{std::move(message), {file, {}, 0, 0}}}};
+}
+
+} // namespace
+
+void read_value(Reading& reading, const Value& root, Plan& plan) {
+    const ObjectReader object{reading, root, kPlanKeys};
     int format = Plan::kFormat;
     object.read("format", format, WholeRange{1, Plan::kFormat});
     object.read("title", plan.title);
@@ -66,12 +73,6 @@ void check_whole(Reading& reading, const Value& root, const Plan& plan) {
     check_arrangement(reading, root, plan);
 }
 
-tl::unexpected<Errors> refused(std::string message, const std::string& file) {
-    return tl::unexpected<Errors>{Errors{{std::move(message), {file, {}, 0, 0}}}};
-}
-
-} // namespace
-
 Checked<Plan> read_plan(std::string_view json, const catalogue::Catalogue& catalogue,
                         const std::string& file) {
     if (json.size() > kLargestPlanBytes) {
@@ -85,7 +86,7 @@ Checked<Plan> read_plan(std::string_view json, const catalogue::Catalogue& catal
     const Value root{&*tree, {}};
     Plan plan;
     if (has_known_format(reading, root)) {
-        read_parts(ObjectReader{reading, root, kPlanKeys}, plan);
+        read_value(reading, root, plan);
         check_whole(reading, root, plan);
     }
     if (reading.any_wrong()) {

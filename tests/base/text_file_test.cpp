@@ -1,5 +1,6 @@
 #include "base/text_file.h"
 
+#include <array>
 #include <csignal>
 #include <cstdlib>
 #include <fcntl.h>
@@ -228,6 +229,31 @@ TEST_F(TextFile, StaysWholeWhenThereIsNoRoomForTheNewOne) {
     const int code = exit_code_with_small_files([&] {
         const Result<void> done = write_file_whole(at("a"), large);
         return done ? 1 : (done.error().message.ends_with("File too large") ? 0 : 2);
+    });
+    EXPECT_EQ(code, 0);
+    EXPECT_EQ(bytes_of("a"), "old");
+    EXPECT_EQ(entries(), 1U);
+}
+
+TEST_F(TextFile, SeveralAreReplacedTogether) {
+    put("a", "old");
+    ASSERT_TRUE(write_files_whole(std::array{NewFile{at("a"), "new"}, NewFile{at("b"), "other"}}));
+    EXPECT_EQ(bytes_of("a"), "new");
+    EXPECT_EQ(bytes_of("b"), "other");
+    EXPECT_EQ(entries(), 2U);
+}
+
+TEST_F(TextFile, SeveralStayWholeWhenOneCannotBeWritten) {
+    put("a", "old");
+    const auto done =
+        write_files_whole(std::array{NewFile{at("a"), "new"}, NewFile{at("none/b"), "other"}});
+    expect_message(done.error(), "none/b", "No such file or directory");
+    EXPECT_EQ(bytes_of("a"), "old");
+    EXPECT_EQ(entries(), 1U);
+    const std::string large(100'000, 'x');
+    const int code = exit_code_with_small_files([&] {
+        return write_files_whole(std::array{NewFile{at("a"), "new"}, NewFile{at("b"), large}}) ? 1
+                                                                                               : 0;
     });
     EXPECT_EQ(code, 0);
     EXPECT_EQ(bytes_of("a"), "old");

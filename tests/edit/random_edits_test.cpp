@@ -186,7 +186,8 @@ void dabble(plan::Plan start, std::uint32_t seed, int edits, Tally& tally) {
     const auto first = valid(start, support::shipped_catalogue());
     ASSERT_TRUE(first);
     History history{first->plan};
-    std::vector<std::string> texts{first->text};
+    std::vector<std::string> texts{plan::written(*first->plan)};
+    std::size_t most_bytes = first->most_bytes;
     Dabbler dabbler{seed};
     for (int i = 0; i < edits; ++i) {
         const Result<Step> step = dabbler.edit(*history.plan());
@@ -201,9 +202,16 @@ void dabble(plan::Plan start, std::uint32_t seed, int edits, Tally& tally) {
         ASSERT_TRUE(there) << step->name << ", seed " << seed << ", edit " << i << ": "
                            << text_of(there.error().front());
         EXPECT_EQ(*there->plan, step->plan) << step->name;
+        // What the window takes is checked by its changes alone.
+        const auto quick =
+            valid_after({history.plan(), most_bytes}, step->plan, support::shipped_catalogue());
+        ASSERT_TRUE(quick) << step->name;
+        ASSERT_EQ(*quick->plan, *there->plan) << step->name;
+        EXPECT_LE(there->most_bytes, quick->most_bytes) << step->name;
+        most_bytes = quick->most_bytes;
         if (step->plan.scenery.size() + step->plan.lamps.size() < kLargest
-            && history.record(step->name, there->plan)) {
-            texts.push_back(there->text);
+            && history.record(step->name, quick->plan)) {
+            texts.push_back(plan::written(*there->plan));
         }
     }
     for (std::size_t i = texts.size(); i-- > 0;) {

@@ -41,7 +41,7 @@ void Desk::lay_out(plan::PlanPtr plan, bool is_saved) {
     } else {
         history_.forget_saved();
     }
-    plan_text_ = plan::written(*history_.plan());
+    most_bytes_ = plan_text().size();
     now_ = {};
     const plan::Plan& laid = *history_.plan();
     if (!laid.beats.empty()) {
@@ -57,6 +57,10 @@ void Desk::lay_out(plan::PlanPtr plan, bool is_saved) {
     Q_EMIT chosen_changed();
 }
 
+std::string Desk::plan_text() const {
+    return plan::written(*plan());
+}
+
 void Desk::set_catalogue(CataloguePtr catalogue) {
     catalogue_ = std::move(catalogue);
     Q_EMIT catalogue_changed();
@@ -69,7 +73,8 @@ bool Desk::take(const Result<edit::Step>& step) {
         say(QString::fromStdString(step.error().message));
         return false;
     }
-    Checked<edit::ValidPlan> valid = edit::valid(step->plan, *catalogue_);
+    Checked<edit::ValidPlan> valid =
+        edit::valid_after({plan(), most_bytes_}, step->plan, *catalogue_);
     if (!valid) {
         end_preview();
         say(QString::fromStdString(valid.error().front().message));
@@ -79,7 +84,7 @@ bool Desk::take(const Result<edit::Step>& step) {
         end_preview();
         return true;
     }
-    plan_text_ = std::move(valid->text);
+    most_bytes_ = std::max(most_bytes_, valid->most_bytes);
     if (!step->made.empty()) {
         chosen_ = step->made;
     }
@@ -90,7 +95,6 @@ bool Desk::take(const Result<edit::Step>& step) {
 void Desk::undo() {
     if (history_.can_undo()) {
         history_.undo();
-        plan_text_ = plan::written(*plan());
         show_plan();
     }
 }
@@ -98,7 +102,6 @@ void Desk::undo() {
 void Desk::redo() {
     if (history_.can_redo()) {
         history_.redo();
-        plan_text_ = plan::written(*plan());
         show_plan();
     }
 }

@@ -31,8 +31,8 @@ class Desk : public QObject {
     explicit Desk(CataloguePtr catalogue, QObject* parent = nullptr);
     ~Desk() override;
 
-    /// Starts afresh with another plan: no history, nothing chosen. `is_saved`: it is what its file
-    /// holds.
+    /// Starts afresh with another plan, one that the reader accepts: no history, nothing chosen.
+    /// `is_saved`: it is what its file holds.
     void lay_out(plan::PlanPtr plan, bool is_saved);
     /// Other tables, such as with own items added.
     void set_catalogue(CataloguePtr catalogue);
@@ -40,7 +40,7 @@ class Desk : public QObject {
     const plan::PlanPtr& plan() const { return history_.plan(); }
     const CataloguePtr& catalogue() const { return catalogue_; }
     /// The text of the plan's file, as it would be saved.
-    const std::string& plan_text() const { return plan_text_; }
+    std::string plan_text() const;
     const edit::History& history() const { return history_; }
     edit::Context context() const { return {*plan(), *catalogue_, now_}; }
 
@@ -115,7 +115,8 @@ class Desk : public QObject {
 
     CataloguePtr catalogue_;
     edit::History history_;
-    std::string plan_text_;
+    /// No plan of the history has a longer file.
+    std::size_t most_bytes_ = 0;
     plan::PlanPtr preview_;
     plan::PlanPtr on_its_way_;
     double way_ = 1.0;

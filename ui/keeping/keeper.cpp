@@ -13,6 +13,7 @@
 #include <algorithm>
 #include <chrono>
 #include <fmt/format.h>
+#include <vector>
 
 namespace throwline::ui {
 
@@ -22,6 +23,8 @@ using namespace std::chrono_literals;
 
 /// Steps that follow each other faster are kept together.
 constexpr auto kTogether = 300ms;
+/// What could not be kept is tried again after this.
+constexpr auto kAgain = 3s;
 /// A lock whose program has not been heard of for as long is stale; QLockFile also looks whether
 /// the process is there.
 constexpr auto kNeverStale = 0ms;
@@ -74,12 +77,16 @@ Keeper::Keeper(Desk& desk, RecoveryStore store, int window, QObject* parent)
       watcher_{new QFileSystemWatcher{this}} {
     writer_ = std::make_unique<RecoveryWriter>(store_, place_, [this](const std::string& why) {
         QMetaObject::invokeMethod(
-            this, [this, why] { Q_EMIT keeping_failed(QString::fromStdString(why)); },
+            this, [this, why] { tell_not_kept(QString::fromStdString(why)); },
             Qt::QueuedConnection);
     });
     soon_.setSingleShot(true);
     soon_.setInterval(kTogether);
-    connect(&soon_, &QTimer::timeout, this, &Keeper::keep_apart);
+    again_.setSingleShot(true);
+    again_.setInterval(kAgain);
+    for (const QTimer* timer : {&soon_, &again_}) {
+        connect(timer, &QTimer::timeout, this, &Keeper::keep_apart);
+    }
     connect(&desk_, &Desk::plan_changed, this, &Keeper::plan_changed);
     connect(watcher_, &QFileSystemWatcher::fileChanged, this, &Keeper::file_changed);
     connect(watcher_, &QFileSystemWatcher::directoryChanged, this, &Keeper::file_changed);
@@ -94,22 +101,33 @@ Keeper::~Keeper() {
 }
 
 void Keeper::plan_changed() {
+    is_told_ = false;
     // Not started anew by each step, so that steps without a pause are kept all the same.
     if (!soon_.isActive()) {
         soon_.start();
     }
 }
 
+/// It is tried again until it can be kept; said once a step.
+void Keeper::tell_not_kept(const QString& why) {
+    if (let_go_ || desk_.is_saved()) {
+        return;
+    }
+    again_.start();
+    if (!is_told_) {
+        is_told_ = true;
+        Q_EMIT keeping_failed(
+            tr("Not kept for the case of a crash: %1; put that right, or save the plan").arg(why));
+    }
+}
+
 void Keeper::keep_apart() {
     let_go_ = false;
+    again_.stop();
     if (desk_.is_saved()) {
         writer_->drop();
     } else {
-        writer_->write({{},
-                        path_,
-                        known_text_ ? file_mark(*known_text_) : std::string{},
-                        0,
-                        desk_.plan_text()});
+        writer_->write({{}, path_, known_mark_, 0, {}}, desk_.plan());
     }
 }
 
@@ -123,6 +141,7 @@ void Keeper::flush() {
 
 void Keeper::let_go() {
     soon_.stop();
+    again_.stop();
     let_go_ = true;
     writer_->drop();
     writer_->flush();
@@ -166,6 +185,7 @@ void Keeper::take_path(const std::filesystem::path& path, std::optional<std::str
     }
     const bool is_other = path != path_;
     path_ = path;
+    known_mark_ = text ? file_mark(*text) : std::string{};
     known_text_ = std::move(text);
     watch();
     if (is_other) {
@@ -280,15 +300,16 @@ SaveOutcome Keeper::write_to(const std::filesystem::path& path, const std::strin
     if (!watcher_->files().isEmpty()) {
         watcher_->removePaths(watcher_->files());
     }
+    // Where there is no room for the new one, the version before the old one stays, too.
+    std::vector<NewFile> files;
     if (!before.empty() && before != text) {
-        if (const auto done = write_file_whole(backup_path(path), before); !done) {
-            take_path(path_, known_text_);
-            return {Saved::failed, QString::fromStdString(done.error().message)};
-        }
+        files.push_back({backup_path(path), before});
     }
-    if (const auto done = write_file_whole(path, text); !done) {
+    files.push_back({path, text});
+    if (const auto done = write_files_whole(files); !done) {
         take_path(path_, known_text_);
-        return {Saved::failed, QString::fromStdString(done.error().message)};
+        return {Saved::failed, tr("%1; put that right, or save the plan elsewhere")
+                                   .arg(QString::fromStdString(done.error().message))};
     }
     take_path(path, text);
     desk_.mark_saved();

@@ -72,6 +72,7 @@ class Keeper : public QObject {
   private:
     void plan_changed();
     void keep_apart();
+    void tell_not_kept(const QString& why);
     void take_path(const std::filesystem::path& path, std::optional<std::string> text);
     void watch();
     bool lock(const std::filesystem::path& path);
@@ -86,9 +87,14 @@ class Keeper : public QObject {
     /// What the file held when it was last read or written here; nothing when that is not known, so
     /// that whatever it holds is somebody else's.
     std::optional<std::string> known_text_;
+    /// Of that text; empty for none.
+    std::string known_mark_;
     std::unique_ptr<QLockFile> lock_;
     QFileSystemWatcher* watcher_;
     QTimer soon_;
+    /// Runs while what was done last could not be kept apart.
+    QTimer again_;
+    bool is_told_ = false;
     std::unique_ptr<RecoveryWriter> writer_;
     bool let_go_ = false;
 };

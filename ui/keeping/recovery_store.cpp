@@ -112,9 +112,12 @@ std::filesystem::path RecoveryStore::place_for(int window) const {
 
 Result<void> RecoveryStore::keep(const std::filesystem::path& place,
                                  const Recovery& recovery) const {
-    std::error_code ignored;
-    if (std::filesystem::create_directories(folder_, ignored)) {
-        std::filesystem::permissions(folder_, std::filesystem::perms::owner_all, ignored);
+    std::error_code fault;
+    if (std::filesystem::create_directories(folder_, fault)) {
+        std::filesystem::permissions(folder_, std::filesystem::perms::owner_all, fault);
+    } else if (fault) {
+        return failure(
+            fmt::format("cannot make the folder {}: {}", folder_.native(), fault.message()));
     }
     const ProcessMark mark = process_mark(getpid());
     const std::string path = recovery.original.string();

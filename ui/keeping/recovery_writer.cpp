@@ -1,5 +1,7 @@
 #include "ui/keeping/recovery_writer.h"
 
+#include "plan/read_plan.h"
+
 namespace throwline::ui {
 
 RecoveryWriter::RecoveryWriter(RecoveryStore store, std::filesystem::path place,
@@ -11,12 +13,17 @@ RecoveryWriter::~RecoveryWriter() {
     flush();
 }
 
-void RecoveryWriter::write(Recovery recovery) {
-    put({std::move(recovery), false});
+void RecoveryWriter::write(Recovery recovery, plan::PlanPtr plan) {
+    put({std::move(recovery), std::move(plan)});
 }
 
 void RecoveryWriter::drop() {
-    put({{}, true});
+    put({});
+}
+
+Result<void> RecoveryWriter::keep(Job job) const {
+    job.recovery.plan_text = plan::written(*job.plan);
+    return store_.keep(place_, job.recovery);
 }
 
 void RecoveryWriter::put(Job job) {
@@ -44,9 +51,9 @@ void RecoveryWriter::work(const std::stop_token& stop) {
             waiting_.reset();
             is_busy_ = true;
         }
-        if (job.drops) {
+        if (job.plan == nullptr) {
             store_.drop(place_);
-        } else if (const auto done = store_.keep(place_, job.recovery); !done) {
+        } else if (const auto done = keep(std::move(job)); !done) {
             failed_(done.error().message);
         }
         {

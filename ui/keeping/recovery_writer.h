@@ -1,5 +1,6 @@
 #pragma once
 
+#include "plan/plan.h"
 #include "ui/keeping/recovery_store.h"
 
 #include <condition_variable>
@@ -18,7 +19,9 @@ class RecoveryWriter {
                    std::function<void(const std::string&)> failed);
     ~RecoveryWriter();
 
-    void write(Recovery recovery);
+    /// The text of the plan is made on that thread, too; what `recovery` has for one is not looked
+    /// at.
+    void write(Recovery recovery, plan::PlanPtr plan);
     /// Removes the entry, and what waits to be written.
     void drop();
     /// Waits until nothing is left to be written.
@@ -27,8 +30,10 @@ class RecoveryWriter {
   private:
     struct Job {
         Recovery recovery;
-        bool drops = false;
+        /// Null for dropping the entry.
+        plan::PlanPtr plan;
     };
+    Result<void> keep(Job job) const;
     void work(const std::stop_token& stop);
     void put(Job job);
 
