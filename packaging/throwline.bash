@@ -1,5 +1,6 @@
 # Completion of throwline's command line for bash. tests/command/completion_test.cpp holds it to the
 # program's own table of commands and options.
+# shellcheck shell=bash
 
 _throwline_commands='open check compare figures survey list page sheet lens throw sun scale length catalogue'
 
