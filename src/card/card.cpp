@@ -57,6 +57,19 @@ void say_where(Card& card, const CardInput& input) {
     say(card, held_pieces(input.context, input.chosen, what_of(input.chosen)));
 }
 
+template <class Part>
+const Part* piece_with(const Card& card, const std::string& key) {
+    for (const Sentence& sentence : card.sentences) {
+        for (const Piece& piece : sentence.pieces) {
+            const auto* found = std::get_if<Part>(&piece);
+            if (found != nullptr && found->key == key) {
+                return found;
+            }
+        }
+    }
+    return nullptr;
+}
+
 } // namespace
 
 void say(Card& card, std::vector<Piece> pieces) {
@@ -92,15 +105,11 @@ Card card_for(const CardInput& input) {
 }
 
 const Field* field(const Card& card, const std::string& key) {
-    for (const Sentence& sentence : card.sentences) {
-        for (const Piece& piece : sentence.pieces) {
-            const auto* found = std::get_if<Field>(&piece);
-            if (found != nullptr && found->key == key) {
-                return found;
-            }
-        }
-    }
-    return nullptr;
+    return piece_with<Field>(card, key);
+}
+
+const Figure* figure(const Card& card, const std::string& key) {
+    return piece_with<Figure>(card, key);
 }
 
 std::string as_text(const Card& card) {

@@ -16,6 +16,7 @@
 /// lays the sentences out and lets the fields be typed into.
 namespace throwline::card {
 
+/// The value of `many_lines` is a list, an item on each line.
 enum class FieldKind { text, length, angle, number, choice, yes_no, clock, date, many_lines };
 
 /// A value that can be typed.
@@ -77,6 +78,8 @@ Card card_for(const CardInput& input);
 
 /// The field with a key, or null.
 const Field* field(const Card& card, const std::string& key);
+/// The figure with a key, or null.
+const Figure* figure(const Card& card, const std::string& key);
 /// The words of a card without their fields' machinery, for tests: "Camera 2, on [tripod] at ...".
 std::string as_text(const Card& card);
 

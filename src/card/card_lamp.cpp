@@ -174,10 +174,8 @@ void lamp_card(Card& card, const CardInput& input) {
     }
     cut_sentence(card, input, lamps);
     patch_sentence(card, input, lamps);
-    say(card,
-        {"Notes: ",
-         notes_field(lamps, {"notes", "notes"}, [](auto& lamp) -> auto& { return lamp.notes; }),
-         "."});
+    say(card, {"Notes: ", notes_field(lamps, {"notes", "notes"},
+                                      [](auto& lamp) -> auto& { return lamp.notes; })});
 }
 
 } // namespace throwline::card

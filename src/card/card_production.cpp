@@ -102,7 +102,7 @@ Field kit_field(const CardInput& input, const Parts<plan::Plan>& plan) {
             }
             return fault;
         });
-    made.hint = "3 tripod; 1 prime 50 T1.5";
+    made.hint = "3 tripod; 1 prime 50 T1.5; an item on each line";
     return made;
 }
 
@@ -155,7 +155,7 @@ void production_card(Card& card, const CardInput& input) {
     grid_sentences(card, input);
     target_sentences(card, plan, units);
     heading(card, "Kit");
-    say(card, {"The crew has ", kit_field(input, plan), "."});
+    say(card, {"The crew has: ", kit_field(input, plan)});
     accepted_sentences(card, input, plan);
     underlay_sentences(card, input.context);
 }

@@ -229,10 +229,8 @@ void shot_sentences(Card& card, const CardInput& input, const plan::Id<plan::Sho
                text_field(shot, {"composition", "composition"},
                           [](auto& part) -> auto& { return part.composition; }),
                "."});
-    say(card,
-        {"Notes: ",
-         notes_field(shot, {"shot_notes", "notes"}, [](auto& part) -> auto& { return part.notes; }),
-         "."});
+    say(card, {"Notes: ", notes_field(shot, {"shot_notes", "notes"},
+                                      [](auto& part) -> auto& { return part.notes; })});
 }
 
 } // namespace throwline::card

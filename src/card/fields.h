@@ -247,12 +247,12 @@ template <class Part, class Get>
 Field notes_field(const Parts<Part>& parts, FieldName name, Get get) {
     Field made = field(
         parts, std::move(name), FieldKind::many_lines,
-        [=](const Part& part) { return joined(get(part), "; "); },
+        [=](const Part& part) { return joined(get(part), "\n"); },
         [=](Part& part, const std::string& text, const edit::Context&) {
-            get(part) = parts_between(text, ';');
+            get(part) = parts_between(text, '\n');
             return std::string{};
         });
-    made.hint = "several notes with semicolons between";
+    made.hint = "a note on each line";
     return made;
 }
 
@@ -278,7 +278,7 @@ template <class Part, class Get>
 Field points_field(const Parts<Part>& parts, FieldName name, UnitSystem units, std::size_t fewest,
                    std::string none, Get get) {
     Field made = field(
-        parts, std::move(name), FieldKind::many_lines,
+        parts, std::move(name), FieldKind::text,
         [=](const Part& part) {
             return get(part).empty() ? none : text_of(std::vector<Vec2>{get(part)}, units);
         },

@@ -3,6 +3,7 @@
 #include "base/utf8.h"
 #include "card/read_values.h"
 
+#include <algorithm>
 #include <fmt/format.h>
 
 namespace throwline::card {
@@ -28,13 +29,16 @@ std::string kit_text(const std::vector<plan::KitItem>& kit) {
     for (const plan::KitItem& item : kit) {
         items.push_back(fmt::format("{} {}", item.count, item.item));
     }
-    return joined(items, "; ");
+    return joined(items, "\n");
 }
 
 std::optional<std::vector<plan::KitItem>>
 read_kit(const std::string& text, const std::vector<std::string>& known, std::string& fault) {
     std::vector<plan::KitItem> kit;
-    for (const std::string& part : parts_between(text, ';')) {
+    // On lines of their own, or said in one.
+    std::string lines = text;
+    std::replace(lines.begin(), lines.end(), ';', '\n');
+    for (const std::string& part : parts_between(lines, '\n')) {
         const std::size_t space = std::min(part.find(' '), part.size());
         const auto count = read_number(part.substr(0, space), 0, 100'000, fault);
         if (!count || *count != static_cast<int>(*count)) {

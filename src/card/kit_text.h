@@ -3,7 +3,7 @@
 #include "catalogue/catalogue.h"
 #include "plan/plan.h"
 
-/// What the crew has, in words: "3 tripod; 1 prime 50 T1.5".
+/// What the crew has, an item on each line: "3 tripod"; read with semicolons between as well.
 namespace throwline::card {
 
 /// Names of every table that a kit may name.

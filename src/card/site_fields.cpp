@@ -174,10 +174,8 @@ void site_sentences(Card& card, const Parts<plan::Plan>& plan) {
         {"North ", std::move(north), " clockwise from up the page; latitude ",
          degrees_field(plan, {"latitude", "latitude"}, 90, &plan::Site::latitude), ", longitude ",
          degrees_field(plan, {"longitude", "longitude"}, 180, &plan::Site::longitude), "."});
-    say(card, {"Notes: ",
-               notes_field(plan, {"site_notes", "site notes"},
-                           [](auto& part) -> auto& { return part.site.notes; }),
-               "."});
+    say(card, {"Notes: ", notes_field(plan, {"site_notes", "site notes"},
+                                      [](auto& part) -> auto& { return part.site.notes; })});
 }
 
 void underlay_sentences(Card& card, const edit::Context& context) {

@@ -216,7 +216,8 @@ TEST(Card, SetsValuesOfAShot) {
     EXPECT_EQ(shot(interview.taken(kCamera, "stop", "")).stop, std::nullopt);
     EXPECT_EQ(shot(interview.taken(kCamera, "size", "CU")).size, ShotSize::close_up);
     EXPECT_EQ(shot(interview.taken(kCamera, "moves", "1, 1; 2, 1.5")).moves.size(), 2U);
-    EXPECT_EQ(shot(interview.taken(kCamera, "shot_notes", "quiet; mind the saw")).notes.size(), 2U);
+    EXPECT_EQ(shot(interview.taken(kCamera, "shot_notes", "quiet; mind the saw\nno fan")).notes,
+              (std::vector<std::string>{"quiet; mind the saw", "no fan"}));
     EXPECT_EQ(shot(interview.taken(kCamera, "shot_beats", "2, 1")).beats.size(), 2U);
     EXPECT_EQ(std::get<Vec3>(shot(interview.taken(kCamera, "aim", "1 m, 2 m, 140cm")).aim).z(),
               1.4);

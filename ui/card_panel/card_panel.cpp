@@ -1,7 +1,7 @@
 #include "ui/card_panel/card_panel.h"
 
 #include "ui/card_panel/card_sheet.h"
-#include "ui/card_panel/field_edit.h"
+#include "ui/card_panel/field_editor.h"
 
 #include <QLabel>
 #include <QScrollArea>
@@ -54,8 +54,9 @@ void CardPanel::look() {
         return;
     }
     // While a check goes on the figures are missing for a moment; the keyboard stays where it was.
-    const auto* focused = qobject_cast<FieldEdit*>(focusWidget());
-    const QString key = focused != nullptr && focused->hasFocus() ? focused->key() : QString{};
+    const auto* focused = dynamic_cast<FieldEditor*>(focusWidget());
+    const QString key =
+        focused != nullptr && focused->widget().hasFocus() ? focused->key() : QString{};
     const int at = scroll_->verticalScrollBar()->value();
     auto* sheet = new CardSheet{scroll_};
     sheet->lay(card_);
@@ -81,7 +82,12 @@ void CardPanel::put_stops_in_order() {
 }
 
 QWidget* CardPanel::editor(const QString& key) const {
-    return sheet_ == nullptr ? nullptr : sheet_->editor(key);
+    FieldEditor* found = sheet_ == nullptr ? nullptr : sheet_->editor(key);
+    return found == nullptr ? nullptr : &found->widget();
+}
+
+QString CardPanel::told() const {
+    return sheet_ == nullptr ? QString{} : sheet_->told();
 }
 
 void CardPanel::take(const QString& key, const QString& text) {

@@ -22,6 +22,8 @@ class CardPanel : public QWidget {
 
     /// The editor of a field, by its key; null when the card has none such.
     QWidget* editor(const QString& key) const;
+    /// Why what was typed last was refused; empty when it was taken.
+    QString told() const;
     /// The words as they stand, for tests.
     std::string text() const { return card::as_text(card_); }
 

@@ -1,11 +1,11 @@
 #include "ui/card_panel/card_sheet.h"
 
-#include "ui/card_panel/field_edit.h"
+#include "ui/card_panel/field_editor.h"
 #include "ui/card_panel/flow_layout.h"
 #include "ui/look/look.h"
 
 #include <QLabel>
-#include <QPushButton>
+#include <QShortcut>
 #include <QToolButton>
 #include <QVBoxLayout>
 
@@ -74,6 +74,7 @@ bool CardSheet::takes(const card::Card& card) const {
 }
 
 void CardSheet::lay(const card::Card& card) {
+    card_ = card;
     shape_ = shape_of(card);
     for (const card::Sentence& sentence : card.sentences) {
         add(sentence);
@@ -106,55 +107,73 @@ void CardSheet::add_piece(QWidget& row, const card::Piece& piece) {
         return;
     }
     if (const auto* field = std::get_if<card::Field>(&piece)) {
-        auto* edit = new FieldEdit{*field, &row};
-        row.layout()->addWidget(edit);
-        editors_[edit->key()] = edit;
-        connect(edit, &FieldEdit::typed, this, &CardSheet::typed);
-        connect(edit, &FieldEdit::refused, this, &CardSheet::tell);
-        return;
+        add_field(row, *field);
+    } else {
+        add_figure(row, std::get<card::Figure>(piece));
     }
-    const auto& figure = std::get<card::Figure>(piece);
+}
+
+void CardSheet::add_field(QWidget& row, const card::Field& field) {
+    FieldEditor* edit = editor_for(field, &row);
+    row.layout()->addWidget(&edit->widget());
+    const QString key = edit->key();
+    editors_[key] = edit;
+    edit->set_hearer({[this, key](const QString& text) { Q_EMIT typed(key, text); },
+                      [this, &row](const QString& why) { tell(why, row); },
+                      [this, key] { show_working_of(key); }});
+}
+
+void CardSheet::add_figure(QWidget& row, const card::Figure& figure) {
     auto* button = new QToolButton{&row};
     button->setText(QString::fromStdString(figure.value));
     button->setObjectName(QString::fromStdString(figure.key));
     button->setAutoRaise(true);
     button->setShortcut({});
-    button->setToolTip(tr("Show the working"));
-    button->setAccessibleName(tr("%1, show the working").arg(button->text()));
+    button->setFocusPolicy(Qt::StrongFocus);
+    button->setToolTip(tr("Show the working (F2)"));
+    button->setAccessibleName(
+        tr("%1: %2, show the working").arg(QString::fromStdString(figure.label), button->text()));
     button->setStyleSheet(QStringLiteral("QToolButton { border: none; font-weight: bold;"
                                          " padding: 1px 3px; }"));
     row.layout()->addWidget(button);
-    connect(button, &QToolButton::clicked, this,
-            [this, figure, &row] { show_working(figure, row); });
-    pieces_.emplace_back(figure.key, button);
+    const QString key = button->objectName();
+    connect(button, &QToolButton::clicked, this, [this, key] { show_working_of(key); });
+    auto* f2 = new QShortcut{QKeySequence{Qt::Key_F2}, button};
+    f2->setContext(Qt::WidgetShortcut);
+    connect(f2, &QShortcut::activated, this, [this, key] { show_working_of(key); });
+    figures_[key] = button;
 }
 
 void CardSheet::show_values(const card::Card& card) {
+    card_ = card;
     for (const card::Sentence& sentence : card.sentences) {
         for (const card::Piece& piece : sentence.pieces) {
             if (const auto* field = std::get_if<card::Field>(&piece)) {
-                if (FieldEdit* edit = editor(QString::fromStdString(field->key))) {
-                    edit->show(*field);
+                if (FieldEditor* edit = editor(QString::fromStdString(field->key))) {
+                    edit->show_value(*field);
                 }
             }
         }
     }
 }
 
-FieldEdit* CardSheet::editor(const QString& key) const {
+FieldEditor* CardSheet::editor(const QString& key) const {
     const auto found = editors_.find(key);
     return found == editors_.end() ? nullptr : found->second;
 }
 
 void CardSheet::refuse(const QString& key, const QString& why) {
-    if (FieldEdit* edit = editor(key)) {
+    if (FieldEditor* edit = editor(key)) {
         edit->refuse(why);
     }
 }
 
-void CardSheet::tell(const QString& why) {
-    auto* edit = qobject_cast<FieldEdit*>(sender());
-    if (why.isEmpty() || edit == nullptr) {
+QString CardSheet::told() const {
+    return told_->isHidden() ? QString{} : told_->text();
+}
+
+void CardSheet::tell(const QString& why, QWidget& under) {
+    if (why.isEmpty()) {
         told_->hide();
         return;
     }
@@ -162,24 +181,37 @@ void CardSheet::tell(const QString& why) {
     QPalette inks = palette();
     inks.setColor(QPalette::WindowText, paint::line_hue(sheet::Ink::error, theme_of(palette())));
     told_->setPalette(inks);
-    // Just under the sentence that the field stands in.
     rows_->removeWidget(told_);
-    rows_->insertWidget(rows_->indexOf(edit->parentWidget()) + 1, told_);
+    rows_->insertWidget(rows_->indexOf(&under) + 1, told_);
     told_->show();
 }
 
-void CardSheet::show_working(const card::Figure& figure, QWidget& under) {
+void CardSheet::show_working_of(const QString& key) {
+    const std::string wanted = key.toStdString();
+    if (const card::Field* field = card::field(card_, wanted)) {
+        if (field->working) {
+            show_working(wanted, field->working(), *editor(key)->widget().parentWidget());
+        } else {
+            tell(tr("Nothing more is known about this value."),
+                 *editor(key)->widget().parentWidget());
+        }
+    } else if (const card::Figure* figure = card::figure(card_, wanted)) {
+        show_working(wanted, figure->working(), *figures_.at(key)->parentWidget());
+    }
+}
+
+void CardSheet::show_working(const std::string& key, const Working& working, QWidget& under) {
     const QString name = QStringLiteral("working");
     if (QWidget* shown = findChild<QWidget*>(name, Qt::FindDirectChildrenOnly)) {
-        const bool same = shown->property("figure").toString().toStdString() == figure.key;
+        const bool same = shown->property("figure").toString().toStdString() == key;
         delete shown;
         if (same) {
             return;
         }
     }
-    auto* slip = new QLabel{working_html(figure.working()), this};
+    auto* slip = new QLabel{working_html(working), this};
     slip->setObjectName(name);
-    slip->setProperty("figure", QString::fromStdString(figure.key));
+    slip->setProperty("figure", QString::fromStdString(key));
     slip->setWordWrap(true);
     slip->setTextInteractionFlags(Qt::TextSelectableByMouse | Qt::TextSelectableByKeyboard);
     slip->setMargin(8);

@@ -10,7 +10,7 @@ class QVBoxLayout;
 
 namespace throwline::ui {
 
-class FieldEdit;
+class FieldEditor;
 
 /// The sentences of a card laid out. Editors live on while the next card has their fields.
 class CardSheet : public QWidget {
@@ -24,8 +24,10 @@ class CardSheet : public QWidget {
     bool takes(const card::Card& card) const;
     void lay(const card::Card& card);
     void show_values(const card::Card& card);
-    FieldEdit* editor(const QString& key) const;
+    FieldEditor* editor(const QString& key) const;
     void refuse(const QString& key, const QString& why);
+    /// What stands under a sentence about what was typed into it; empty when nothing does.
+    QString told() const;
 
   Q_SIGNALS:
     void typed(const QString& key, const QString& text);
@@ -33,13 +35,20 @@ class CardSheet : public QWidget {
   private:
     void add(const card::Sentence& sentence);
     void add_piece(QWidget& row, const card::Piece& piece);
-    void tell(const QString& why);
-    void show_working(const card::Figure& figure, QWidget& under);
+    void add_field(QWidget& row, const card::Field& field);
+    void add_figure(QWidget& row, const card::Figure& figure);
+    /// Why something was refused, under the sentence that it was typed into.
+    void tell(const QString& why, QWidget& under);
+    void show_working_of(const QString& key);
+    /// A slip with a working, or away with it when it is the one shown.
+    void show_working(const std::string& key, const Working& working, QWidget& under);
 
     QVBoxLayout* rows_;
     QLabel* told_;
-    std::map<QString, FieldEdit*> editors_;
-    std::vector<std::pair<std::string, QWidget*>> pieces_;
+    /// As it was shown last.
+    card::Card card_;
+    std::map<QString, FieldEditor*> editors_;
+    std::map<QString, QWidget*> figures_;
     std::string shape_;
 };
 

@@ -1,7 +1,6 @@
 #include "ui/card_panel/field_edit.h"
 
 #include "base/length_text.h"
-#include "ui/look/look.h"
 
 #include <QAbstractItemView>
 #include <QCompleter>
@@ -15,6 +14,7 @@ namespace {
 
 constexpr int kBeside_px = 3;
 constexpr int kLeast_px = 22;
+constexpr int kMostInList = 12;
 
 QStringList list_of(const std::vector<std::string>& names) {
     QStringList list;
@@ -27,10 +27,9 @@ QStringList list_of(const std::vector<std::string>& names) {
 } // namespace
 
 FieldEdit::FieldEdit(const card::Field& field, QWidget* parent)
-    : QLineEdit{parent}, key_{QString::fromStdString(field.key)}, kind_{field.kind},
+    : QLineEdit{parent}, FieldEditor{field, *this}, kind_{field.kind},
       choices_{list_of(field.choices)} {
     setFrame(false);
-    setObjectName(key_);
     setTextMargins(kBeside_px, 0, kBeside_px, 2);
     setStyleSheet(
         QStringLiteral("QLineEdit { border: none; padding: 0px; background: transparent; }"
@@ -39,40 +38,23 @@ FieldEdit::FieldEdit(const card::Field& field, QWidget* parent)
         auto* completer = new QCompleter{choices_, this};
         completer->setCaseSensitivity(Qt::CaseInsensitive);
         completer->setFilterMode(Qt::MatchContains);
-        completer->setMaxVisibleItems(12);
+        completer->setMaxVisibleItems(kMostInList);
         setCompleter(completer);
-        connect(completer, qOverload<const QString&>(&QCompleter::activated), this,
-                &FieldEdit::commit, Qt::QueuedConnection);
+        connect(
+            completer, qOverload<const QString&>(&QCompleter::activated), this,
+            [this] { commit(); }, Qt::QueuedConnection);
     }
     connect(this, &QLineEdit::textChanged, this, [this] { updateGeometry(); });
-    show(field);
+    show_value(field);
 }
 
-void FieldEdit::show(const card::Field& field) {
-    setAccessibleName(QString::fromStdString(field.label));
-    const QString value = field.mixed ? QString{} : QString::fromStdString(field.value);
-    setPlaceholderText(field.mixed ? tr("several") : tr("\u2026"));
-    const bool keeps = is_being_typed() || is_refused();
-    value_ = value;
-    if (!keeps) {
-        setText(value_);
+void FieldEdit::put_text(const QString& text) {
+    setText(text);
+    if (hasFocus()) {
+        selectAll();
+    } else {
         setCursorPosition(0);
     }
-    const QString hint = QString::fromStdString(field.hint);
-    setToolTip(is_refused() ? refusal_ : hint);
-    setAccessibleDescription(is_refused() ? refusal_ : hint);
-}
-
-bool FieldEdit::is_being_typed() const {
-    return hasFocus() && text() != value_;
-}
-
-void FieldEdit::refuse(const QString& why) {
-    refusal_ = why;
-    setToolTip(why);
-    setAccessibleDescription(why);
-    update();
-    Q_EMIT refused(why);
 }
 
 QSize FieldEdit::sizeHint() const {
@@ -83,25 +65,6 @@ QSize FieldEdit::sizeHint() const {
 
 QSize FieldEdit::minimumSizeHint() const {
     return {kLeast_px, sizeHint().height()};
-}
-
-void FieldEdit::commit() {
-    if (text() == value_) {
-        refusal_.clear();
-        update();
-        return;
-    }
-    refusal_.clear();
-    Q_EMIT refused({});
-    Q_EMIT typed(key_, text());
-}
-
-void FieldEdit::restore() {
-    refusal_.clear();
-    setText(value_);
-    selectAll();
-    update();
-    Q_EMIT refused({});
 }
 
 void FieldEdit::nudge(int steps) {
@@ -117,48 +80,47 @@ void FieldEdit::nudge(int steps) {
     commit();
 }
 
-void FieldEdit::offer() {
+void FieldEdit::offer_choices() {
     if (completer() != nullptr) {
         completer()->setCompletionPrefix(QString{});
         completer()->complete();
     }
 }
 
+/// Up and Down change a length, and open the list of choices.
+bool FieldEdit::key_of_list(const QKeyEvent& event) {
+    const bool up = event.key() == Qt::Key_Up;
+    if (!up && event.key() != Qt::Key_Down) {
+        return false;
+    }
+    if (kind_ == card::FieldKind::length) {
+        nudge((up ? 1 : -1) * (event.modifiers().testFlag(Qt::ShiftModifier) ? 10 : 1));
+        return true;
+    }
+    if (!choices_.isEmpty()) {
+        offer_choices();
+        return true;
+    }
+    return false;
+}
+
 void FieldEdit::keyPressEvent(QKeyEvent* event) {
-    const bool far = event->modifiers().testFlag(Qt::ShiftModifier);
-    switch (event->key()) {
-    case Qt::Key_Return:
-    case Qt::Key_Enter:
-        if (completer() != nullptr && completer()->popup()->isVisible()) {
+    if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter) {
+        QAbstractItemView* list = completer() != nullptr ? completer()->popup() : nullptr;
+        if (list != nullptr && list->isVisible()) {
             // What is chosen in the list is taken by the list.
-            if (completer()->popup()->currentIndex().isValid()) {
-                break;
+            if (list->currentIndex().isValid()) {
+                QLineEdit::keyPressEvent(event);
+                return;
             }
-            completer()->popup()->hide();
+            list->hide();
         }
         commit();
         return;
-    case Qt::Key_Escape:
-        restore();
-        return;
-    case Qt::Key_F2:
-        Q_EMIT working_wanted(key_);
-        return;
-    case Qt::Key_Up:
-    case Qt::Key_Down:
-        if (kind_ == card::FieldKind::length) {
-            nudge((event->key() == Qt::Key_Up ? 1 : -1) * (far ? 10 : 1));
-            return;
-        }
-        if (!choices_.isEmpty()) {
-            offer();
-            return;
-        }
-        break;
-    default:
-        break;
     }
-    QLineEdit::keyPressEvent(event);
+    if (!key_of_all(*event) && !key_of_list(*event)) {
+        QLineEdit::keyPressEvent(event);
+    }
 }
 
 void FieldEdit::focusInEvent(QFocusEvent* event) {
@@ -166,9 +128,7 @@ void FieldEdit::focusInEvent(QFocusEvent* event) {
     if (event->reason() != Qt::PopupFocusReason) {
         selectAll();
     }
-    if (is_refused()) {
-        Q_EMIT refused(refusal_);
-    }
+    tell_refusal();
 }
 
 void FieldEdit::focusOutEvent(QFocusEvent* event) {
@@ -182,20 +142,7 @@ void FieldEdit::focusOutEvent(QFocusEvent* event) {
 void FieldEdit::paintEvent(QPaintEvent* event) {
     QLineEdit::paintEvent(event);
     QPainter painter{this};
-    const Theme theme = theme_of(palette());
-    QPen pen{is_refused() ? paint::line_hue(sheet::Ink::error, theme)
-             : hasFocus() ? choice_hue(theme)
-                          : palette().color(QPalette::Dark),
-             is_refused() || hasFocus() ? 2.0 : 1.0};
-    if (is_refused()) {
-        pen.setStyle(Qt::DashLine);
-    }
-    painter.setPen(pen);
-    if (hasFocus()) {
-        painter.drawRect(rect().adjusted(1, 1, -1, -1));
-    } else {
-        painter.drawLine(kBeside_px, height() - 2, width() - kBeside_px, height() - 2);
-    }
+    paint_line(painter);
 }
 
 } // namespace throwline::ui

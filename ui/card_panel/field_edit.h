@@ -1,32 +1,21 @@
 #pragma once
 
-#include "card/card.h"
+#include "ui/card_panel/field_editor.h"
 
 #include <QLineEdit>
 
 namespace throwline::ui {
 
-/// A field of the card: a word with a line under it, typed into where it stands. Bad text stays,
-/// its line broken, until it is put right or left with Escape.
-class FieldEdit : public QLineEdit {
+/// A field of the card in one line: a word with a line under it, typed into where it stands. Bad
+/// text stays, its line broken, until it is put right or left with Escape.
+class FieldEdit : public QLineEdit, public FieldEditor {
     Q_OBJECT
 
   public:
     explicit FieldEdit(const card::Field& field, QWidget* parent = nullptr);
 
-    const QString& key() const { return key_; }
-    /// Shows another value, unless somebody is typing.
-    void show(const card::Field& field);
-    void refuse(const QString& why);
-    bool is_refused() const { return !refusal_.isEmpty(); }
-    bool is_being_typed() const;
     QSize sizeHint() const override;
     QSize minimumSizeHint() const override;
-
-  Q_SIGNALS:
-    void typed(const QString& key, const QString& text);
-    void refused(const QString& why);
-    void working_wanted(const QString& key);
 
   protected:
     void keyPressEvent(QKeyEvent* event) override;
@@ -34,15 +23,15 @@ class FieldEdit : public QLineEdit {
     void focusOutEvent(QFocusEvent* event) override;
     void paintEvent(QPaintEvent* event) override;
 
-  private:
-    void commit();
-    void restore();
-    void nudge(int steps);
-    void offer();
+    QString text_now() const override { return text(); }
+    void put_text(const QString& text) override;
+    void put_placeholder(const QString& words) override { setPlaceholderText(words); }
 
-    QString key_;
-    QString value_;
-    QString refusal_;
+  private:
+    void offer_choices();
+    bool key_of_list(const QKeyEvent& event);
+    void nudge(int steps);
+
     card::FieldKind kind_;
     QStringList choices_;
 };

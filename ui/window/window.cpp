@@ -33,6 +33,7 @@
 #include <QMenu>
 #include <QMenuBar>
 #include <QMimeData>
+#include <QPlainTextEdit>
 #include <QScreen>
 #include <QSplitter>
 #include <QStackedWidget>
@@ -59,6 +60,24 @@ QString title_of(const plan::Plan& plan, const Keeper& keeper) {
         return QString::fromStdString(keeper.path().filename().string());
     }
     return plan.title.empty() ? QObject::tr("Untitled") : QString::fromStdString(plan.title);
+}
+
+/// What can be undone and redone of the text that is typed into a widget.
+struct TextSteps {
+    bool undo = false;
+    bool redo = false;
+};
+
+/// Nothing for a widget that no text is typed into.
+std::optional<TextSteps> text_steps_of(const QObject& widget) {
+    if (const auto* line = qobject_cast<const QLineEdit*>(&widget)) {
+        return TextSteps{line->isUndoAvailable(), line->isRedoAvailable()};
+    }
+    if (const auto* lines = qobject_cast<const QPlainTextEdit*>(&widget)) {
+        return TextSteps{lines->document()->isUndoAvailable(),
+                         lines->document()->isRedoAvailable()};
+    }
+    return std::nullopt;
 }
 
 } // namespace
@@ -419,12 +438,14 @@ void Window::dropEvent(QDropEvent* event) {
 }
 
 bool Window::eventFilter(QObject* watched, QEvent* event) {
-    const auto* line =
-        event->type() == QEvent::ShortcutOverride ? qobject_cast<QLineEdit*>(watched) : nullptr;
-    if (line != nullptr && line->window() == this) {
+    const auto* widget = qobject_cast<QWidget*>(watched);
+    if (event->type() == QEvent::ShortcutOverride && widget != nullptr
+        && widget->window() == this) {
         const auto* key = static_cast<QKeyEvent*>(event);
-        if ((key->matches(QKeySequence::Undo) && !line->isUndoAvailable())
-            || (key->matches(QKeySequence::Redo) && !line->isRedoAvailable())) {
+        const std::optional<TextSteps> steps = text_steps_of(*watched);
+        if (steps
+            && ((key->matches(QKeySequence::Undo) && !steps->undo)
+                || (key->matches(QKeySequence::Redo) && !steps->redo))) {
             event->ignore();
             return true;
         }

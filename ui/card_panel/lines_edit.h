@@ -1,0 +1,35 @@
+#pragma once
+
+#include "ui/card_panel/field_editor.h"
+
+#include <QPlainTextEdit>
+
+namespace throwline::ui {
+
+/// A field of the card that holds several lines, a note or an item on each, as tall as its text.
+/// Enter begins another line; leaving it, or Ctrl+Enter, takes what was typed.
+class LinesEdit : public QPlainTextEdit, public FieldEditor {
+    Q_OBJECT
+
+  public:
+    explicit LinesEdit(const card::Field& field, QWidget* parent = nullptr);
+
+    QSize sizeHint() const override;
+    QSize minimumSizeHint() const override;
+
+  protected:
+    void keyPressEvent(QKeyEvent* event) override;
+    void focusInEvent(QFocusEvent* event) override;
+    void focusOutEvent(QFocusEvent* event) override;
+    void paintEvent(QPaintEvent* event) override;
+
+    QString text_now() const override { return toPlainText(); }
+    void put_text(const QString& text) override { setPlainText(text); }
+    void put_placeholder(const QString& words) override { setPlaceholderText(words); }
+
+  private:
+    /// Lines as they are broken at the width that there is.
+    int shown_lines() const;
+};
+
+} // namespace throwline::ui
