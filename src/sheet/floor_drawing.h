@@ -47,6 +47,9 @@ struct FloorQuestion {
     double mm_per_m = 20.0;
     /// What is looked at, paper millimetres, y down, the plan's origin at (0, 0).
     Box window{};
+    /// The part of the window that is in sight, when more is drawn than that: words about what
+    /// stands in it stay in it.
+    std::optional<Box> in_sight{};
     Overlays overlays{};
     /// Names of things that are not drawn: hidden ones, and those that a drag draws itself.
     std::set<std::string> left_out{};

@@ -92,6 +92,9 @@ std::optional<double> LabelField::crowding(const Box& box) {
 }
 
 std::optional<double> LabelField::box_cost(const Box& box, bool under_lettering) {
+    if (part_ && !part_->holds(box)) {
+        return std::nullopt;
+    }
     const Box air = box.inset(-kAir_mm);
     const std::optional<double> drawn = crowding(air);
     if (drawn && settled_.is_crossed(air)) {

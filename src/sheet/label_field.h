@@ -55,6 +55,8 @@ class LabelField {
     /// Takes a place; gives it back.
     void settle(const PlacedBox& placed);
     void release(const PlacedBox& placed);
+    /// From now on boxes stand in this part of the area only; the whole of it without one.
+    void keep_within(const std::optional<Box>& part) { part_ = part; }
     /// Finds and takes.
     std::optional<PlacedBox> find(const BoxRequest& request);
 
@@ -75,6 +77,7 @@ class LabelField {
 
     CrowdMap crowd_;
     Occupancy settled_;
+    std::optional<Box> part_;
     const TextMeasure* measure_;
 };
 

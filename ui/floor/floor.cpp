@@ -22,6 +22,8 @@ namespace throwline::ui {
 
 namespace {
 
+/// The view is at rest when it has not moved for this long.
+constexpr int kRest_ms = 120;
 /// Of the view, painted beyond its edges on each side.
 constexpr double kRim = 0.25;
 /// Of the picture's rim, how much may be used up before another is asked for.
@@ -97,6 +99,15 @@ Floor::Floor(Desk& desk, QWidget* parent)
 Floor::~Floor() = default;
 
 void Floor::connect_desk() {
+    come_to_rest_.setSingleShot(true);
+    come_to_rest_.setInterval(kRest_ms);
+    connect(&come_to_rest_, &QTimer::timeout, this, [this] {
+        const bool is_in_sight =
+            picture_->latest() && picture_->latest()->of.in_sight == view().paper_window(0.0);
+        if (!is_in_sight) {
+            ask(false);
+        }
+    });
     connect(&desk_, &Desk::shown_changed, this, &Floor::look_at_another_plan);
     connect(&desk_, &Desk::plan_changed, this, [this] {
         bench_->settings.pitch_m = edit::usual_pitch_m(*desk_.plan());
@@ -284,6 +295,7 @@ PictureWanted Floor::wanted() const {
     wanted.analysis = desk_.analysis();
     wanted.mm_per_m = view().mm_per_m;
     wanted.window = view().paper_window(kRim);
+    wanted.in_sight = view().paper_window(0.0);
     wanted.theme = bench_->theme;
     wanted.px_per_mm = view().px_per_mm;
     wanted.device_pixel_ratio = devicePixelRatioF();
@@ -305,6 +317,7 @@ void Floor::went_elsewhere() {
     if (!covers_view()) {
         ask(false);
     }
+    come_to_rest_.start();
     tell_foot();
     update();
     Q_EMIT view_changed();

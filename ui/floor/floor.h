@@ -7,6 +7,7 @@
 #include "ui/floor/hands.h"
 
 #include <QString>
+#include <QTimer>
 #include <QWidget>
 #include <memory>
 #include <optional>
@@ -164,6 +165,8 @@ class Floor : public QWidget {
     std::set<std::string> hidden_;
     std::vector<edit::Thing> things_;
     std::vector<std::vector<Vec2>> walks_;
+    /// Runs while the view moves; then the words are set anew for what is in sight.
+    QTimer come_to_rest_;
     /// Where the pointer was last, whether it is over the floor, and whether keys moved it there.
     QPointF pointer_px_;
     bool pointer_is_here_ = false;

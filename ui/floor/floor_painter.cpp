@@ -41,10 +41,13 @@ struct Thicken {
 std::optional<sheet::Drawing> drawing_of(const PictureWanted& wanted, const std::stop_token& stop) {
     std::set<std::string> left_out = wanted.hidden;
     left_out.insert(wanted.lifted.begin(), wanted.lifted.end());
-    const sheet::FloorQuestion question{*wanted.plan,          *wanted.catalogue,   wanted.now.beat,
-                                        wanted.now.shot,       wanted.mm_per_m,     wanted.window,
-                                        wanted.overlays,       std::move(left_out), {},
-                                        wanted.analysis.get(), wanted.underlay,     wanted.levels};
+    const sheet::FloorQuestion question{*wanted.plan,          *wanted.catalogue,
+                                        wanted.now.beat,       wanted.now.shot,
+                                        wanted.mm_per_m,       wanted.window,
+                                        wanted.in_sight,       wanted.overlays,
+                                        std::move(left_out),   {},
+                                        wanted.analysis.get(), wanted.underlay,
+                                        wanted.levels};
     return sheet::floor_drawing(question, paint::FontMeasure{}, stop);
 }
 

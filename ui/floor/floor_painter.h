@@ -33,6 +33,8 @@ struct PictureWanted {
     double mm_per_m = 20.0;
     /// Paper millimetres, the plan's origin at (0, 0).
     sheet::Box window;
+    /// The part of it that is in sight.
+    sheet::Box in_sight;
     Theme theme = Theme::light;
     /// Logical pixels a millimetre, and device pixels a logical one.
     double px_per_mm = 96.0 / 25.4;

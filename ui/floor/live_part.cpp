@@ -20,6 +20,7 @@ void LivePart::paint(QPainter& painter, const FloorView& view, PictureWanted of)
                                         of.now.shot,
                                         view.mm_per_m,
                                         view.paper_window(0.0),
+                                        {},
                                         of.overlays,
                                         {},
                                         std::move(of.lifted)};
