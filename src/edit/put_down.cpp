@@ -3,6 +3,7 @@
 #include "edit/on_paper.h"
 #include "edit/placing.h"
 #include "edit/put_parts.h"
+#include "plan/isometry.h"
 #include "plan/places.h"
 
 #include <algorithm>
@@ -138,7 +139,8 @@ std::optional<std::string> nearest_of_cast(const plan::Plan& plan, const plan::I
     return nearest;
 }
 
-Result<Step> put_down(const Context& context, const StoreItem& item, const Vec2& at) {
+Result<Step> put_down(const Context& context, const StoreItem& item, const Vec2& place) {
+    const Vec2 at = plan::tidied(place);
     if (!is_on_paper(at)) {
         return failure(std::string{kOffPaper});
     }

@@ -2,6 +2,7 @@
 
 #include "base/length_text.h"
 #include "edit/on_paper.h"
+#include "plan/isometry.h"
 
 #include <cmath>
 #include <numbers>
@@ -114,7 +115,7 @@ Result<Vec2> typed_place(std::string_view text, const Vec2& from, const Vec2& po
     const LengthReading reading{.bare_unit = units};
     return offset_typed(text, pointer - from, reading)
         .and_then([&](const Vec2& offset) -> Result<Vec2> {
-            const Vec2 place = from + offset;
+            const Vec2 place = plan::tidied(from + offset);
             if (offset.norm() < kNowhere_m) {
                 return failure("that is where the line begins");
             }

@@ -3,9 +3,18 @@
 #include "plan/plan.h"
 
 #include <algorithm>
+#include <cmath>
 #include <numbers>
 
 namespace throwline::plan {
+
+/// A place as somebody would write it, to the nearest nanometre: what was typed in steps comes out
+/// as their sum, 0.3 and not 0.30000000000000004.
+inline Vec2 tidied(const Vec2& place_m) {
+    constexpr double kNanometres = 1e9;
+    return {std::round(place_m.x() * kNanometres) / kNanometres,
+            std::round(place_m.y() * kNanometres) / kNanometres};
+}
 
 /// A way to put things elsewhere without changing their shape: seen in a mirror along the y
 /// axis if so wished, then turned about the origin, then moved.
@@ -16,7 +25,7 @@ struct Isometry {
 
     Vec2 point(const Vec2& p) const {
         const Vec2 seen = mirror ? Vec2{-p.x(), p.y()} : p;
-        return rotated(seen, turn.rad()) + by;
+        return tidied(rotated(seen, turn.rad()) + by);
     }
     Vec3 point(const Vec3& p) const { return raised(point(floor_of(p)), p.z()); }
     /// A direction on the plan.
