@@ -4,6 +4,7 @@
 #include "checks/things_used.h"
 #include "ui/look/clear_button.h"
 #include "ui/stores/own_item_form.h"
+#include "ui/stores/shelves.h"
 #include "ui/stores/store_painter.h"
 #include "ui/stores/stores_model.h"
 
@@ -89,7 +90,11 @@ void StoresPanel::add_search() {
 }
 
 void StoresPanel::add_shelves() {
-    shelves_ = new QTreeView{this};
+    shelves_ = new Shelves{[this](const QModelIndex& index) {
+                               const edit::StoresRow* row = model_->row_at(index);
+                               return row == nullptr ? QPixmap{} : painter_->symbol(*row);
+                           },
+                           this};
     shelves_->setModel(model_);
     painter_ = new StorePainter{*model_, desk_, *shelves_};
     shelves_->setItemDelegate(painter_);
