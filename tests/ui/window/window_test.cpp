@@ -1,94 +1,16 @@
 /// The real window, driven by mouse and keyboard.
 
 #include "plan/read_plan.h"
-#include "ui/card_panel/card_panel.h"
-#include "ui/desk_case.h"
-#include "ui/said_line/said_line.h"
 #include "ui/window/action_book.h"
 #include "ui/window/start_page.h"
-#include "ui/window/window.h"
+#include "ui/window/window_case.h"
 
 #include <QAction>
-#include <QApplication>
-#include <QCoreApplication>
-#include <QLineEdit>
-#include <QMenuBar>
 #include <QPushButton>
-#include <filesystem>
-#include <fstream>
-#include <gtest/gtest.h>
-#include <iterator>
 #include <set>
-#include <unistd.h>
 
 namespace throwline::ui {
 namespace {
-
-class WindowCase : public testing::Test {
-  protected:
-    void SetUp() override {
-        folder = std::filesystem::temp_directory_path()
-                 / ("throwline-window-" + std::to_string(getpid()));
-        std::filesystem::remove_all(folder);
-        std::filesystem::create_directories(folder);
-        Questions questions;
-        questions.unsaved = [this](QWidget*, const QString&) { return unsaved; };
-        questions.changed = [](QWidget*, const QString&, const QStringList&) {
-            return ChangedAnswer::cancel;
-        };
-        questions.path_to_open = [this](QWidget*, const QString&) { return path("plan.json"); };
-        questions.path_to_save = [this](QWidget*, const QString&) { return path("plan.json"); };
-        questions.tell = [this](QWidget*, const QString& heading, const QStringList&) {
-            told << heading;
-        };
-        window = new Window{support::shared_catalogue(), questions,
-                            RecoveryStore{folder / "recovery"}, 0};
-        window->setAttribute(Qt::WA_DeleteOnClose, false);
-        window->resize(1280, 720);
-        window->show();
-        ASSERT_TRUE(QTest::qWaitForWindowExposed(window));
-    }
-    void TearDown() override {
-        unsaved = UnsavedAnswer::discard;
-        window->close();
-        delete window;
-        std::filesystem::remove_all(folder);
-    }
-    QString path(const char* name) const {
-        return QString::fromStdString((folder / name).string());
-    }
-    void say(const char* sentence) {
-        QLineEdit& line = window->line().edit();
-        line.setFocus();
-        line.clear();
-        QTest::keyClicks(&line, QString::fromUtf8(sentence));
-        QTest::keyClick(&line, Qt::Key_Escape); // The list of what might stand next.
-        if (line.text().isEmpty()) {
-            QTest::keyClicks(&line, QString::fromUtf8(sentence));
-        }
-        QTest::keyClick(&line, Qt::Key_Return);
-        EXPECT_EQ(window->line().marked(), -1)
-            << sentence << ": " << window->line().answer().toStdString();
-    }
-    void type_into_card(const char* key, const char* text) {
-        // The card of another choice comes with the next round of events.
-        QCoreApplication::processEvents();
-        ASSERT_TRUE(support::came_to([&] { return window->card().editor(QString::fromUtf8(key)); }))
-            << key << "\n"
-            << window->card().text();
-        auto* edit = qobject_cast<QLineEdit*>(window->card().editor(QString::fromUtf8(key)));
-        edit->setFocus();
-        edit->selectAll();
-        QTest::keyClicks(edit, QString::fromUtf8(text));
-        QTest::keyClick(edit, Qt::Key_Return);
-    }
-    const plan::Plan& plan() const { return *window->desk().plan(); }
-
-    std::filesystem::path folder;
-    UnsavedAnswer unsaved = UnsavedAnswer::cancel;
-    QStringList told;
-    Window* window = nullptr;
-};
 
 TEST_F(WindowCase, BeginsWithTheStartPageAndOpensADemo) {
     EXPECT_FALSE(window->has_plan());
