@@ -10,7 +10,8 @@
 namespace throwline {
 
 /// Where a question waits for the thread that answers it. The newest one wins: what nobody has
-/// taken yet is dropped when another is put. Safe from any thread.
+/// taken yet is dropped when another is put, and what was taken before is superseded. Safe from any
+/// thread.
 template <class Question>
 class Latest {
   public:
@@ -18,12 +19,15 @@ class Latest {
         {
             const std::lock_guard lock{guard_};
             waiting_ = std::move(question);
+            taken_.request_stop();
         }
         changed_.notify_one();
     }
+    /// Nothing waits any more, and what was taken is superseded.
     void clear() {
         const std::lock_guard lock{guard_};
         waiting_.reset();
+        taken_.request_stop();
     }
 
     /// Waits for a question and takes it; nothing once stopped.
@@ -33,7 +37,13 @@ class Latest {
         if (stop.stop_requested()) {
             return std::nullopt;
         }
+        taken_ = std::stop_source{};
         return std::exchange(waiting_, std::nullopt);
+    }
+    /// Asks to stop once what was taken last is of no use any more.
+    std::stop_token superseded() const {
+        const std::lock_guard lock{guard_};
+        return taken_.get_token();
     }
     /// Whether one waits.
     bool has_one() const {
@@ -50,6 +60,7 @@ class Latest {
     mutable std::mutex guard_;
     std::condition_variable_any changed_;
     std::optional<Question> waiting_;
+    std::stop_source taken_;
 };
 
 } // namespace throwline

@@ -1,8 +1,8 @@
 #include "base/parallel.h"
+#include "base/progress.h"
 #include "checks/check.h"
 
 #include <algorithm>
-#include <mutex>
 
 namespace throwline::checks {
 
@@ -57,26 +57,6 @@ void mark_accepted(std::vector<Finding>& findings, const plan::Plan& plan) {
         }
     }
 }
-
-/// Counts what is done and tells the share.
-class Progress {
-  public:
-    Progress(std::size_t steps, const std::function<void(double)>& went_on)
-        : steps_{steps}, went_on_{went_on} {}
-
-    void step_done() {
-        if (went_on_) {
-            const std::lock_guard lock{guard_};
-            went_on_(static_cast<double>(++done_) / static_cast<double>(steps_));
-        }
-    }
-
-  private:
-    std::size_t steps_;
-    std::size_t done_ = 0;
-    const std::function<void(double)>& went_on_;
-    std::mutex guard_;
-};
 
 std::vector<Finding> run_all(const std::vector<Check>& checks, const CheckInput& input,
                              Progress& progress, const std::stop_token& stop) {

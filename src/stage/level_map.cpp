@@ -167,7 +167,7 @@ void sum_layers(Grid& grid) {
 
 std::optional<LevelMap> level_map(const Stage& stage, std::span<const Vec2> room,
                                   const LevelQuestion& question, const LevelMap* previous,
-                                  const std::stop_token& stop) {
+                                  const std::stop_token& stop, const WentOn& went_on) {
     if (room.size() < 3) {
         return std::nullopt;
     }
@@ -175,7 +175,14 @@ std::optional<LevelMap> level_map(const Stage& stage, std::span<const Vec2> room
     grid.map.shapes = shapes_of(stage);
     const std::vector<Open> open = begin_layers(grid, stage, previous, stop);
     const std::vector<Piece> pieces = pieces_of(open);
-    parallel_for(pieces.size(), [&](std::size_t i) { light_piece(grid, stage, pieces[i]); }, stop);
+    Progress progress{std::max<std::size_t>(pieces.size(), 1), went_on};
+    parallel_for(
+        pieces.size(),
+        [&](std::size_t i) {
+            light_piece(grid, stage, pieces[i]);
+            progress.step_done();
+        },
+        stop);
     if (stop.stop_requested()) {
         return std::nullopt;
     }

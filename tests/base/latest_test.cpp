@@ -60,5 +60,29 @@ TEST(Latest, WaitingForOneLeavesItThere) {
     EXPECT_EQ(latest.take({}), 3);
 }
 
+TEST(Latest, AnotherSupersedesWhatWasTaken) {
+    Latest<int> latest;
+    latest.put(1);
+    latest.take({});
+    const std::stop_token first = latest.superseded();
+    EXPECT_FALSE(first.stop_requested());
+    latest.put(2);
+    EXPECT_TRUE(first.stop_requested());
+    latest.take({});
+    EXPECT_TRUE(first.stop_requested());
+    EXPECT_FALSE(latest.superseded().stop_requested());
+    latest.clear();
+    EXPECT_TRUE(latest.superseded().stop_requested());
+}
+
+/// Between taking and asking for the token another may come.
+TEST(Latest, WhatWaitsHasSupersededAlready) {
+    Latest<int> latest;
+    latest.put(1);
+    latest.take({});
+    latest.put(2);
+    EXPECT_TRUE(latest.superseded().stop_requested());
+}
+
 } // namespace
 } // namespace throwline

@@ -126,6 +126,28 @@ TEST(LevelMap, WithoutARoomOrWhenStoppedThereIsNone) {
     EXPECT_FALSE(level_map(raised_stage(plan), {}, {}));
 }
 
+TEST(LevelMap, TellsHowFarItIs) {
+    const plan::Plan plan = lit_room();
+    const Stage stage = raised_stage(plan);
+    std::vector<double> told;
+    const LevelMap map = *level_map(stage, plan.room.outline, {}, nullptr, {},
+                                    [&](double share) { told.push_back(share); });
+    EXPECT_GT(told.size(), 3U);
+    EXPECT_TRUE(std::is_sorted(told.begin(), told.end()));
+    EXPECT_DOUBLE_EQ(told.back(), 1.0);
+    told.clear();
+    level_map(stage, plan.room.outline, {}, &map, {}, [&](double share) { told.push_back(share); });
+    EXPECT_TRUE(told.empty()) << "nothing changed, so nothing is worked out";
+}
+
+/// Part of the light is worked out by then.
+TEST(LevelMap, StoppedHalfWayThereIsNone) {
+    const plan::Plan plan = lit_room();
+    std::stop_source stop;
+    EXPECT_FALSE(level_map(raised_stage(plan), plan.room.outline, {}, nullptr, stop.get_token(),
+                           [&](double) { stop.request_stop(); }));
+}
+
 /// One thing done to the plan, whichever a number says.
 void change(plan::Plan& plan, int which, const Vec2& by) {
     switch (which) {
