@@ -1,5 +1,6 @@
 #pragma once
 
+#include "base/latest.h"
 #include "catalogue/catalogue.h"
 #include "checks/check.h"
 
@@ -30,13 +31,20 @@ class AnalysisRunner : public QObject {
     void went_on(double share);
 
   private:
-    struct Shared;
-    void work(const std::stop_token& thread_stop);
+    struct Question {
+        int number = 0;
+        plan::PlanPtr plan;
+        std::shared_ptr<const catalogue::Catalogue> catalogue;
+    };
+    void work(const std::stop_token& stop);
+    void tell(int question, double share);
     void take(int question, std::shared_ptr<const checks::Analysis> result);
 
     std::shared_ptr<const checks::Analysis> result_;
     bool is_running_ = false;
-    std::unique_ptr<Shared> shared_;
+    /// Number of the question asked last; only the interface thread reads and writes it.
+    int asked_ = 0;
+    Latest<Question> waiting_;
     /// Last, so that it ends before what it uses.
     std::jthread thread_;
 };

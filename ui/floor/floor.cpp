@@ -189,7 +189,7 @@ void Floor::set_underlay(std::shared_ptr<const sheet::Pixels> underlay) {
     ask(true);
 }
 
-void Floor::set_levels(std::shared_ptr<const sheet::LevelPicture> levels) {
+void Floor::set_levels(FloorLevels levels) {
     levels_ = std::move(levels);
     ask(true);
 }
@@ -291,7 +291,9 @@ PictureWanted Floor::wanted() const {
     wanted.hidden = hidden_;
     wanted.lifted = lifted_;
     wanted.underlay = underlay_;
-    wanted.levels = levels_;
+    if (levels_.of == LevelsWanted{wanted.plan, wanted.catalogue, wanted.now.beat}) {
+        wanted.levels = levels_.picture;
+    }
     wanted.analysis = desk_.analysis();
     wanted.mm_per_m = view().mm_per_m;
     wanted.window = view().paper_window(kRim);

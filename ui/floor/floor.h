@@ -3,6 +3,7 @@
 #include "edit/make.h"
 #include "edit/snap.h"
 #include "ui/desk/desk.h"
+#include "ui/desk/level_runner.h"
 #include "ui/floor/floor_view.h"
 #include "ui/floor/hands.h"
 
@@ -43,9 +44,10 @@ class Floor : public QWidget {
     /// What draws while something is moved or drawn; kept as long as the floor.
     const edit::SnapSettings& snapping() const;
     void set_snapping(const edit::SnapSettings& settings);
-    /// The picture beneath the plan, and the level map over it; null for none.
+    /// The picture beneath the plan; null for none.
     void set_underlay(std::shared_ptr<const sheet::Pixels> underlay);
-    void set_levels(std::shared_ptr<const sheet::LevelPicture> levels);
+    /// The level map over the plan. It is shown with what it is of, and with nothing else.
+    void set_levels(FloorLevels levels);
     /// Whether the picture shown is of the plan, moment and scale that are to be shown.
     bool is_up_to_date() const;
     /// "1:50", "about 1/4 in = 1 ft"
@@ -159,7 +161,7 @@ class Floor : public QWidget {
     FloorFoot* foot_ = nullptr;
     TypedLine* typed_ = nullptr;
     std::shared_ptr<const sheet::Pixels> underlay_;
-    std::shared_ptr<const sheet::LevelPicture> levels_;
+    FloorLevels levels_;
     /// Names of what is dragged, and drawn over the picture instead of in it.
     std::set<std::string> lifted_;
     std::set<std::string> hidden_;

@@ -50,18 +50,4 @@ std::filesystem::path demo_path(int which) {
     return std::filesystem::is_regular_file(path, fault) ? path : std::filesystem::path{};
 }
 
-std::shared_ptr<const sheet::LevelPicture> levels_now(const checks::Analysis& analysis,
-                                                      const edit::Now& now) {
-    for (const checks::BeatScene& scene : analysis.beats) {
-        if (scene.beat->id != now.beat && analysis.beats.size() > 1) {
-            continue;
-        }
-        if (const auto map = stage::level_map(scene.stage, analysis.plan->room.outline, {})) {
-            return std::make_shared<const sheet::LevelPicture>(
-                sheet::level_picture(*map, analysis.plan->units));
-        }
-    }
-    return nullptr;
-}
-
 } // namespace throwline::ui

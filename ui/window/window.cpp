@@ -18,6 +18,7 @@
 #include "ui/window/action_book.h"
 #include "ui/window/help_pages.h"
 #include "ui/window/left_work.h"
+#include "ui/window/level_overlay.h"
 #include "ui/window/rows_form.h"
 #include "ui/window/start_page.h"
 
@@ -28,7 +29,6 @@
 #include <QDropEvent>
 #include <QFileInfo>
 #include <QKeyEvent>
-#include <QLabel>
 #include <QLineEdit>
 #include <QMenu>
 #include <QMenuBar>
@@ -146,8 +146,8 @@ void Window::build() {
     table_->addWidget(work);
     table_->addWidget(start_page_);
     setCentralWidget(table_);
-    words_ = new QLabel{this};
-    statusBar()->addWidget(words_, 1);
+    levels_ = new LevelOverlay{*desk_, this};
+    statusBar()->addPermanentWidget(levels_);
     statusBar()->setSizeGripEnabled(false);
     actions_ = new ActionBook{*this, *menuBar()};
 }
@@ -161,9 +161,7 @@ void Window::connect_parts() {
                               &Desk::overlays_changed}) {
         connect(desk_, signal, actions_, &ActionBook::look);
     }
-    for (const auto signal : {&Desk::analysis_changed, &Desk::overlays_changed}) {
-        connect(desk_, signal, this, &Window::make_levels);
-    }
+    connect(levels_, &LevelOverlay::arrived, floor_, &Floor::set_levels);
     connect(floor_, &Floor::hand_changed, actions_, &ActionBook::look);
     connect(floor_, &Floor::card_wanted, this, [this] { keyboard_to(Part::card); });
     connect(floor_, &Floor::context_wanted, this,
@@ -766,17 +764,6 @@ void Window::show_menu_for(const QPoint& at) {
     actions_->look();
     actions_->fill_short_menu(menu);
     menu.exec(at);
-}
-
-void Window::make_levels() {
-    const AnalysisPtr known = desk_->analysis();
-    if (!desk_->overlays().levels || known == nullptr) {
-        if (!desk_->overlays().levels) {
-            floor_->set_levels(nullptr);
-        }
-        return;
-    }
-    floor_->set_levels(levels_now(*known, desk_->now()));
 }
 
 void Window::tell_title() {

@@ -11,7 +11,6 @@
 #include <QPointer>
 #include <map>
 
-class QLabel;
 class QSplitter;
 class QStackedWidget;
 class QTabWidget;
@@ -21,6 +20,7 @@ namespace throwline::ui {
 class ActionBook;
 class CardPanel;
 class FindingsPanel;
+class LevelOverlay;
 class RecceWindow;
 class RunningOrder;
 class SaidLine;
@@ -153,7 +153,6 @@ class Window : public QMainWindow {
     void show_menu_for(const QPoint& at);
     void ask_about_change();
     void tell_open(const Result<QStringList>& told, const QString& path);
-    void make_levels();
     /// Takes a choice as one action would, of whole groups.
     std::vector<edit::Thing> whole_choice() const;
     std::optional<Vec2> middle_of_choice() const;
@@ -174,7 +173,7 @@ class Window : public QMainWindow {
     RunningOrder* order_ = nullptr;
     SaidLine* line_ = nullptr;
     QTabWidget* drawer_ = nullptr;
-    QLabel* words_ = nullptr;
+    LevelOverlay* levels_ = nullptr;
     ActionBook* actions_ = nullptr;
     QPointer<RecceWindow> recce_;
     QPointer<SheetsWindow> sheets_;

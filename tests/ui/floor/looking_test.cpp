@@ -101,6 +101,35 @@ TEST(FloorLooking, ThePictureComesToShowThePlan) {
     EXPECT_GT(dark, 0);
 }
 
+/// The levels of a plan as a picture, and of what.
+FloorLevels levels_of(const LevelsWanted& of) {
+    const stage::Stage stage = stage::raise(*of.plan, *of.catalogue, of.beat);
+    return {of, std::make_shared<const sheet::LevelPicture>(sheet::level_picture(
+                    *stage::level_map(stage, of.plan->room.outline, {}), of.plan->units))};
+}
+
+TEST(FloorLooking, LevelsAreShownWithThePlanThatTheyAreOf) {
+    plan::Plan lit = small_production();
+    testing_support::hang_lamp(lit, "1", "Fresnel 1 kW", {5, 3, 3.5}, Vec3{5, 5, 1.0});
+    OnFloor on{lit};
+    sheet::Overlays overlays;
+    overlays.levels = true;
+    on.desk->set_overlays(overlays);
+    const auto grabbed = [&] {
+        EXPECT_TRUE(on.came_to_rest());
+        return on.floor->grab().toImage();
+    };
+    ASSERT_TRUE(support::came_to([&] { return on.desk->analysis() != nullptr; }));
+    const QImage without = grabbed();
+    const LevelsWanted shown{on.desk->shown(), on.desk->catalogue(), on.desk->now().beat};
+    LevelsWanted older = shown;
+    older.plan = std::make_shared<const plan::Plan>(lit);
+    on.floor->set_levels(levels_of(older));
+    EXPECT_EQ(grabbed(), without);
+    on.floor->set_levels(levels_of(shown));
+    EXPECT_NE(grabbed(), without);
+}
+
 TEST(FloorRulers, StepsAreRoundInTheUnitsOfThePlan) {
     EXPECT_NEAR(ruler_steps(75.0, UnitSystem::metric, 60.0).long_m, 1.0, 1e-12);
     EXPECT_NEAR(ruler_steps(750.0, UnitSystem::metric, 60.0).long_m, 0.1, 1e-12);
