@@ -48,6 +48,13 @@ bool is_body(const stage::Solid& solid) {
 
 } // namespace
 
+FrameSurface surface_along(const stage::Stage& stage, const stage::ShotView& view,
+                           const Vec3& direction) {
+    return surface_of(
+        stage, view.pose.lens, direction,
+        stage.rays->nearest_hit(view.pose.lens, direction, kSight_m, {view.owner, -1}));
+}
+
 FrameSurfaces surfaces_over_frame(const stage::Stage& stage, const stage::ShotView& view,
                                   int columns, int rows, const std::stop_token& stop) {
     FrameSurfaces surfaces;

@@ -31,7 +31,11 @@ struct FrameSurfaces {
     }
 };
 
-/// Of use only when not stopped.
+/// The nearest surface along one ray, a unit vector.
+FrameSurface surface_along(const stage::Stage& stage, const stage::ShotView& view,
+                           const Vec3& direction);
+
+/// The same over the whole frame. Of use only when not stopped.
 FrameSurfaces surfaces_over_frame(const stage::Stage& stage, const stage::ShotView& view,
                                   int columns, int rows, const std::stop_token& stop = {});
 

@@ -82,7 +82,7 @@ class Filler {
                 const FrameSurface& here = surface(cells[i]);
                 if (here.owner >= 0) {
                     lit.push_back(cells[i]);
-                    points.emplace_back(here.point + kLift_m * here.normal);
+                    points.push_back(lifted(here));
                     normals.push_back(here.normal);
                 }
             }
@@ -177,6 +177,10 @@ double area_of(const stage::Mesh& mesh) {
 }
 
 } // namespace
+
+Vec3 lifted(const FrameSurface& surface) {
+    return surface.point + kLift_m * surface.normal;
+}
 
 LitLevels levels_over_frame(const stage::Stage& stage, const FrameSurfaces& surfaces, int every,
                             double needed_lx, const std::stop_token& stop) {

@@ -23,6 +23,9 @@ struct LitLevels {
     }
 };
 
+/// Where the light of a surface is worked out: just off it, so that it is not in its own way.
+Vec3 lifted(const FrameSurface& surface);
+
 /// From all lamps that burn, on each surface as it is turned, shadows and all. Worked out on every
 /// kCoarse-th cell; between four that lie on one surface and hardly differ the rest is filled in
 /// evenly, elsewhere each cell is worked out for itself. Of use only when not stopped.

@@ -21,13 +21,18 @@ class FrameView : public QWidget {
     const FrameSeen* frame() const { return frame_.get(); }
     const FrameGuides& guides() const { return guides_; }
     void set_guides(const FrameGuides& guides);
+    Shading shading() const { return shading_; }
+    /// Kept for every shot; a picture of a beat in which no lamp burns is plain all the same.
+    void set_shading(Shading shading);
     /// The shot looked at; empty for none.
     plan::Id<plan::Shot> shot() const;
     /// Where the picture is, logical pixels; empty without one.
     QRectF picture_box() const;
-    /// What is at a place of the widget: its owner on the stage, and the thing on the floor.
+    /// What is at a place of the widget: its owner on the stage, how much light falls on it when
+    /// the picture is lit, and the thing on the floor.
     struct Pointed {
         std::string name;
+        std::string light;
         std::optional<edit::Thing> thing;
     };
     std::optional<Pointed> pointed(const QPointF& at) const;
@@ -41,6 +46,7 @@ class FrameView : public QWidget {
     /// Another picture, or none; the words about it with it.
     void frame_changed();
     void guides_changed();
+    void shading_changed();
 
   protected:
     bool event(QEvent* event) override;
@@ -57,7 +63,11 @@ class FrameView : public QWidget {
   private:
     void look();
     void take(std::shared_ptr<const FrameSeen> frame);
+    /// Whether the picture is of the plan, shot and shading that are to be shown.
     bool is_fresh() const;
+    bool is_lit() const;
+    void point_at(const QPointF& at);
+    void switch_by(int key);
     /// The aim as it is now, when the picture is of the plan itself.
     std::optional<edit::HeldAim> hold() const;
     Vec2 frame_point(const QPointF& at) const;
@@ -74,7 +84,9 @@ class FrameView : public QWidget {
     FrameWorker worker_;
     std::shared_ptr<const FrameSeen> frame_;
     FrameGuides guides_;
+    Shading shading_ = Shading::plain;
     std::optional<Pointed> pointed_;
+    QPointF pointed_at_;
     QPointF pressed_at_;
     bool is_pressed_ = false;
     bool is_aiming_ = false;

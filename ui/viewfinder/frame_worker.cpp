@@ -1,6 +1,8 @@
 #include "ui/viewfinder/frame_worker.h"
 
+#include "checks/mark_light.h"
 #include "sheet/frame_picture.h"
+#include "sheet/lit_picture.h"
 #include "ui/look/picture_image.h"
 
 #include <QMetaObject>
@@ -11,8 +13,9 @@ namespace throwline::ui {
 
 namespace {
 
-/// A picture while things move.
+/// Pictures while things move are this large, or half as large where that took too long.
 constexpr int kQuickSide_px = 240;
+constexpr std::chrono::milliseconds kTooLong{100};
 /// How long nothing must be asked before the whole picture is made.
 constexpr std::chrono::milliseconds kStill{80};
 
@@ -30,6 +33,10 @@ std::shared_ptr<const RaisedFrame> raised(const FrameQuestion& question) {
     made->scene.view =
         stage::view_of(plan, *question.catalogue, made->scene.stage, *made->scene.shot);
     made->words = sheet::frame_words(made->scene, plan.units);
+    if (made->scene.view) {
+        made->needed_lx = checks::needed_level_lx(plan, *made->scene.shot, *made->scene.view);
+        made->has_light = sheet::has_light(made->scene.stage);
+    }
     return made;
 }
 
@@ -37,9 +44,19 @@ bool same_stage(const FrameQuestion& a, const FrameQuestion& b) {
     return a.plan == b.plan && a.catalogue == b.catalogue && a.beat == b.beat && a.shot == b.shot;
 }
 
-QImage picture(const RaisedFrame& frame, int side_px) {
-    return frame.scene.view && side_px > 0 ? image_of(*sheet::frame_picture(frame.scene, side_px))
-                                           : QImage{};
+/// Null when the shot cannot be resolved; nothing when stopped.
+std::optional<QImage> picture(const RaisedFrame& frame, Shading wish, int side_px,
+                              const std::stop_token& stop) {
+    const checks::ShotScene& scene = frame.scene;
+    if (!scene.view || side_px <= 0) {
+        return QImage{};
+    }
+    const auto pixels =
+        frame.shading_for(wish) == Shading::lit
+            ? sheet::lit_picture({scene.stage, *scene.view, *scene.shot, frame.needed_lx}, side_px,
+                                 stop)
+            : sheet::frame_picture_of(scene.stage, *scene.view, *scene.shot, side_px, stop);
+    return pixels != nullptr ? std::optional{image_of(*pixels)} : std::nullopt;
 }
 
 } // namespace
@@ -47,20 +64,24 @@ QImage picture(const RaisedFrame& frame, int side_px) {
 FrameWorker::FrameWorker(QObject* parent)
     : QObject{parent}, thread_{[this](const std::stop_token& stop) { work(stop); }} {}
 
-FrameWorker::~FrameWorker() = default;
+FrameWorker::~FrameWorker() {
+    thread_.request_stop();
+    waiting_.clear();
+}
 
 void FrameWorker::ask(FrameQuestion question) {
     waiting_.put({++asked_, std::move(question)});
 }
 
 void FrameWorker::forget() {
-    ++asked_;
+    oldest_ = ++asked_;
     waiting_.clear();
 }
 
 void FrameWorker::work(const std::stop_token& stop) {
     FrameQuestion before;
     std::shared_ptr<const RaisedFrame> frame;
+    bool is_slow = false;
     while (const std::optional<Numbered> now = waiting_.take(stop)) {
         const FrameQuestion& question = now->question;
         if (frame == nullptr || !same_stage(before, question)) {
@@ -70,11 +91,19 @@ void FrameWorker::work(const std::stop_token& stop) {
         if (frame == nullptr) {
             continue;
         }
-        const int quick_px = std::min(kQuickSide_px, question.side_px);
-        post(now->number, {question, frame, picture(*frame, quick_px)});
-        if (quick_px < question.side_px && !waiting_.came_within(kStill, stop)
-            && !stop.stop_requested()) {
-            post(now->number, {question, frame, picture(*frame, question.side_px)});
+        // While a hand moves, a small picture that is a little late is better than none.
+        const int quick_px =
+            std::min(is_slow ? kQuickSide_px / 2 : kQuickSide_px, question.side_px);
+        const auto start = std::chrono::steady_clock::now();
+        post(now->number, {question, frame, *picture(*frame, question.shading, quick_px, {})});
+        const auto took = std::chrono::steady_clock::now() - start;
+        is_slow = took > (is_slow ? kTooLong / 4 : kTooLong);
+        if (quick_px >= question.side_px || waiting_.came_within(kStill, stop)) {
+            continue;
+        }
+        auto whole = picture(*frame, question.shading, question.side_px, waiting_.superseded());
+        if (whole) {
+            post(now->number, {question, frame, std::move(*whole)});
         }
     }
 }
@@ -84,7 +113,7 @@ void FrameWorker::post(int number, FrameSeen frame) {
     QMetaObject::invokeMethod(
         this,
         [this, number, made] {
-            if (number == asked_) {
+            if (number >= oldest_) {
                 Q_EMIT seen(made);
             }
         },

@@ -14,6 +14,14 @@
 
 namespace throwline::ui {
 
+/// What the tones of a picture stand for.
+enum class Shading {
+    /// Each surface by its direction and finish, as on paper.
+    plain,
+    /// The light that the lamps throw on it.
+    lit
+};
+
 struct FrameQuestion {
     plan::PlanPtr plan;
     CataloguePtr catalogue;
@@ -21,6 +29,7 @@ struct FrameQuestion {
     plan::Id<plan::Shot> shot;
     /// Larger side of the picture once things stand still, device pixels.
     int side_px = 0;
+    Shading shading = Shading::plain;
 
     bool operator==(const FrameQuestion&) const = default;
 };
@@ -31,6 +40,12 @@ struct RaisedFrame {
     CataloguePtr catalogue;
     checks::ShotScene scene;
     sheet::FrameWords words;
+    /// Level that the stop of the shot asks for; 0 when the shot cannot be resolved.
+    double needed_lx = 0.0;
+    /// Without a burning lamp there is nothing to be shown lit, and pictures are plain.
+    bool has_light = false;
+
+    Shading shading_for(Shading wish) const { return has_light ? wish : Shading::plain; }
 };
 
 struct FrameSeen {
@@ -41,7 +56,8 @@ struct FrameSeen {
 };
 
 /// Raises the stage and makes the picture of one frame on a thread of its own: small at once, whole
-/// when nothing else was asked for a moment. What was asked last wins; the rest is dropped.
+/// when nothing else was asked for a moment. Another question stops a whole picture under way, and
+/// of several that wait only the newest is answered.
 class FrameWorker : public QObject {
     Q_OBJECT
 
@@ -50,7 +66,7 @@ class FrameWorker : public QObject {
     ~FrameWorker() override;
 
     void ask(FrameQuestion question);
-    /// Drops what was asked for.
+    /// Drops what was asked for; nothing of it is seen any more.
     void forget();
 
   Q_SIGNALS:
@@ -65,6 +81,8 @@ class FrameWorker : public QObject {
     void post(int number, FrameSeen frame);
 
     int asked_ = 0;
+    /// Pictures before this one are of no use any more.
+    int oldest_ = 0;
     Latest<Numbered> waiting_;
     /// Last, so that it ends before what it uses.
     std::jthread thread_;

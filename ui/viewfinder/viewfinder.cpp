@@ -1,6 +1,7 @@
 #include "ui/viewfinder/viewfinder.h"
 
 #include "edit/order.h"
+#include "sheet/lit_reading.h"
 #include "ui/viewfinder/frame_view.h"
 
 #include <QAction>
@@ -59,6 +60,15 @@ void Viewfinder::add_controls() {
     controls_ = new QWidget{this};
     auto* row = new QHBoxLayout{controls_};
     row->setContentsMargins(0, 0, 0, 0);
+    row->addWidget(guides_button());
+    row->addWidget(light_button());
+    row->addStretch();
+    title_ = new QLabel{controls_};
+    title_->setAccessibleName(tr("Shot in the viewfinder"));
+    row->addWidget(title_);
+}
+
+QPushButton* Viewfinder::guides_button() {
     auto* guides = new QPushButton{tr("Guides"), controls_};
     guides->setToolTip(tr("Lines to frame by, laid over the picture"));
     auto* menu = new QMenu{guides};
@@ -78,11 +88,19 @@ void Viewfinder::add_controls() {
         tell();
     }
     guides->setMenu(menu);
-    row->addWidget(guides);
-    row->addStretch();
-    title_ = new QLabel{controls_};
-    title_->setAccessibleName(tr("Shot in the viewfinder"));
-    row->addWidget(title_);
+    return guides;
+}
+
+QPushButton* Viewfinder::light_button() {
+    auto* light = new QPushButton{tr("Light"), controls_};
+    light->setCheckable(true);
+    light->setToolTip(tr("Shows the frame in the light of its lamps (L)"));
+    light->setAccessibleName(tr("The frame in the light of its lamps"));
+    connect(light, &QPushButton::toggled, view_,
+            [this](bool is_lit) { view_->set_shading(is_lit ? Shading::lit : Shading::plain); });
+    connect(view_, &FrameView::shading_changed, light,
+            [this, light] { light->setChecked(view_->shading() == Shading::lit); });
+    return light;
 }
 
 /// Lies over the picture's place while there is none.
@@ -152,9 +170,26 @@ void Viewfinder::tell_frame() {
                                      : tr("<b>%1</b> in beat %2")
                                            .arg(text(frame->question.shot.name).toHtmlEscaped(),
                                                 text(frame->question.beat.name).toHtmlEscaped()));
-    const QString words = frame == nullptr ? QString{} : text(frame->raised->words.line());
+    const QString words = about_frame();
     words_->setText(words);
     view_->setAccessibleDescription(words.isEmpty() ? why : words);
+}
+
+QString Viewfinder::about_frame() const {
+    const FrameSeen* frame = view_->frame();
+    if (frame == nullptr) {
+        return {};
+    }
+    const RaisedFrame& raised = *frame->raised;
+    QString words = text(raised.words.line());
+    if (frame->question.shading == Shading::lit && raised.scene.view) {
+        words += raised.has_light
+                     ? QStringLiteral(" \u00B7 ")
+                           + text(sheet::exposed_words(raised.needed_lx, raised.plan->units))
+                     : tr(". No lamp burns in beat %1: shown plain.")
+                           .arg(text(frame->question.beat.name));
+    }
+    return words;
 }
 
 void Viewfinder::add_shot() {

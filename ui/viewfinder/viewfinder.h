@@ -19,6 +19,7 @@ class Viewfinder : public QWidget {
     Viewfinder(Desk& desk, QWidget* parent = nullptr);
 
     FrameView& frame_view() { return *view_; }
+    const FrameView& frame_view() const { return *view_; }
     /// What stands in the place of the picture when there is none, and what to do about it; empty
     /// with a picture.
     QString why_no_picture() const;
@@ -26,7 +27,10 @@ class Viewfinder : public QWidget {
   private:
     void add_advice();
     void add_controls();
+    QPushButton* guides_button();
+    QPushButton* light_button();
     void tell_frame();
+    QString about_frame() const;
     void add_shot();
     plan::Id<plan::Camera> camera_for_shot() const;
 

@@ -1,3 +1,5 @@
+#include "ui/viewfinder/frame_view.h"
+#include "ui/viewfinder/viewfinder.h"
 #include "ui/window/window.h"
 #include "ui/window/window_action.h"
 
@@ -35,6 +37,14 @@ void wear(Window& window) {
 template <ThemeWish wish>
 bool wears(const Window& window) {
     return window.theme() == wish;
+}
+
+bool is_lit(const Window& window) {
+    return window.viewfinder().frame_view().shading() == Shading::lit;
+}
+
+void light_or_plain(Window& window) {
+    window.viewfinder().frame_view().set_shading(is_lit(window) ? Shading::plain : Shading::lit);
 }
 
 } // namespace
@@ -85,6 +95,8 @@ std::span<const WindowAction> show_actions() {
          nullptr, is_open<Part::findings>},
         {"show.viewfinder", Menu::show, nullptr, "&Viewfinder", "F7", fold<Part::viewfinder>,
          nullptr, is_open<Part::viewfinder>},
+        {"show.lit", Menu::show, nullptr, "Frame li&t by its lamps", nullptr, light_or_plain,
+         nullptr, is_lit},
         {"show.card", Menu::show, nullptr, "C&ard", "F8", fold<Part::card>, nullptr,
          is_open<Part::card>},
         {"show.order", Menu::show, nullptr, "&Running order", "F9", fold<Part::order>, nullptr,

@@ -14,6 +14,7 @@
 #include "ui/said_line/said_line.h"
 #include "ui/sheets/sheets_window.h"
 #include "ui/stores/stores_panel.h"
+#include "ui/viewfinder/frame_view.h"
 #include "ui/viewfinder/viewfinder.h"
 #include "ui/window/action_book.h"
 #include "ui/window/help_pages.h"
@@ -163,6 +164,7 @@ void Window::connect_parts() {
     }
     connect(levels_, &LevelOverlay::arrived, floor_, &Floor::set_levels);
     connect(floor_, &Floor::hand_changed, actions_, &ActionBook::look);
+    connect(&viewfinder_->frame_view(), &FrameView::shading_changed, actions_, &ActionBook::look);
     connect(floor_, &Floor::card_wanted, this, [this] { keyboard_to(Part::card); });
     connect(floor_, &Floor::context_wanted, this,
             [this](const QPoint& at, const std::vector<edit::Thing>&) { show_menu_for(at); });

@@ -122,6 +122,7 @@ class Window : public QMainWindow {
     FindingsPanel& findings() { return *findings_; }
     RunningOrder& order() { return *order_; }
     Viewfinder& viewfinder() { return *viewfinder_; }
+    const Viewfinder& viewfinder() const { return *viewfinder_; }
     SaidLine& line() { return *line_; }
     StartPage& start_page() { return *start_page_; }
 

@@ -36,8 +36,30 @@ struct Shown {
     }
     bool is_whole() const {
         const FrameSeen* frame = view().frame();
+        const int side_px = std::max(view().width(), view().height());
         return frame != nullptr && frame->question.plan == desk->shown()
-               && std::max(frame->image.width(), frame->image.height()) == frame->question.side_px;
+               && frame->question.side_px == side_px
+               && std::max(frame->image.width(), frame->image.height()) == side_px;
+    }
+    bool is_lit() const {
+        const FrameSeen* frame = view().frame();
+        return frame != nullptr && frame->question.shading == Shading::lit;
+    }
+    QPushButton* light_button() const {
+        for (auto* button : finder->findChildren<QPushButton*>()) {
+            if (button->accessibleName() == QStringLiteral("The frame in the light of its lamps")) {
+                return button;
+            }
+        }
+        return nullptr;
+    }
+    QString told() const {
+        for (const QLabel* label : finder->findChildren<QLabel*>()) {
+            if (label->accessibleName() == QStringLiteral("About the frame")) {
+                return label->text();
+            }
+        }
+        return {};
     }
     optics::CameraPose pose() const { return view().frame()->raised->scene.view->pose; }
     double focal_mm() const { return view().frame()->raised->scene.view->focal.mm(); }
@@ -195,6 +217,56 @@ TEST(Viewfinder, LettersSwitchGuides) {
     QTest::keyClick(&shown.view(), Qt::Key_T);
     EXPECT_EQ(shown.view().guides(), before);
     EXPECT_EQ(shown.view().grab().toImage(), plain);
+}
+
+TEST(Viewfinder, LAndItsButtonShowTheLightOfTheLamps) {
+    Shown shown;
+    ASSERT_TRUE(came_to([&] { return shown.is_whole(); }));
+    const QImage plain = shown.view().frame()->image;
+    QTest::keyClick(&shown.view(), Qt::Key_L);
+    ASSERT_TRUE(came_to([&] { return shown.is_lit() && shown.is_whole(); }));
+    EXPECT_EQ(shown.view().frame()->image.size(), plain.size());
+    EXPECT_NE(shown.view().frame()->image, plain);
+    EXPECT_TRUE(shown.light_button()->isChecked());
+    shown.light_button()->click();
+    ASSERT_TRUE(came_to([&] { return !shown.is_lit() && shown.is_whole(); }));
+    EXPECT_EQ(shown.view().frame()->image, plain);
+}
+
+TEST(Viewfinder, StaysLitFromShotToShot) {
+    Shown shown;
+    shown.view().set_shading(Shading::lit);
+    EXPECT_TRUE(came_to([&] { return shown.is_of("1A") && shown.is_lit(); }));
+    shown.desk->set_now({{"2"}, {"2B"}});
+    EXPECT_TRUE(came_to([&] { return shown.is_of("2B") && shown.is_lit(); }));
+    EXPECT_TRUE(shown.told().contains(QStringLiteral("exposed for")));
+}
+
+TEST(Viewfinder, ReadsTheLightWhereALitFrameIsPointedAt) {
+    Shown shown;
+    ASSERT_TRUE(came_to([&] { return shown.is_whole(); }));
+    ASSERT_TRUE(shown.view().pointed(shown.centre()));
+    EXPECT_EQ(shown.view().pointed(shown.centre())->light, "");
+    shown.view().set_shading(Shading::lit);
+    ASSERT_TRUE(came_to([&] { return shown.is_lit(); }));
+    const auto pointed = shown.view().pointed(shown.centre());
+    ASSERT_TRUE(pointed);
+    EXPECT_NE(pointed->light.find("stops"), std::string::npos) << pointed->light;
+}
+
+TEST(Viewfinder, WithoutABurningLampItSaysSoAndStaysPlain) {
+    plan::Plan dark = demo_plan("cookery.json");
+    for (plan::Lamp& lamp : dark.lamps) {
+        lamp.level = 0.0;
+    }
+    Shown shown{dark};
+    ASSERT_TRUE(came_to([&] { return shown.is_whole(); }));
+    const QImage plain = shown.view().frame()->image;
+    shown.view().set_shading(Shading::lit);
+    ASSERT_TRUE(came_to([&] { return shown.is_lit() && shown.is_whole(); }));
+    EXPECT_EQ(shown.view().frame()->image, plain);
+    EXPECT_TRUE(shown.told().contains(QStringLiteral("No lamp burns in beat 1: shown plain.")));
+    EXPECT_EQ(shown.view().pointed(shown.centre())->light, "");
 }
 
 TEST(Viewfinder, MarksTheFindingPointedAt) {
