@@ -2,8 +2,8 @@
 #include "command/arguments.h"
 #include "command/catalogue_input.h"
 #include "command/commands.h"
-#include "command/list_files.h"
 #include "command/plan_input.h"
+#include "lists/list_files.h"
 #include "lists/lists.h"
 
 #include <algorithm>
@@ -22,7 +22,7 @@ constexpr std::string_view kAll = "all";
 struct ListQuestion {
     /// Each once, in the order of the table.
     std::vector<const lists::ListKind*> kinds;
-    ListForm form = ListForm::text;
+    lists::ListForm form = lists::ListForm::text;
     std::optional<std::string> place;
 };
 
@@ -52,12 +52,13 @@ void read_names(std::span<const std::string> typed, ListQuestion& question, Erro
 }
 
 /// What was asked for by option, else by the ending of the file's name.
-ListForm form_of(const Arguments& arguments, const std::optional<std::string>& place) {
+lists::ListForm form_of(const Arguments& arguments, const std::optional<std::string>& place) {
     const std::string ending = place ? std::filesystem::path{*place}.extension().string() : "";
     if (arguments.has(kJson.name) || (ending == ".json" && !arguments.has(kCsv.name))) {
-        return ListForm::json;
+        return lists::ListForm::json;
     }
-    return arguments.has(kCsv.name) || ending == ".csv" ? ListForm::csv : ListForm::text;
+    return arguments.has(kCsv.name) || ending == ".csv" ? lists::ListForm::csv
+                                                        : lists::ListForm::text;
 }
 
 Checked<ListQuestion> question_from(const Arguments& arguments) {
@@ -69,11 +70,11 @@ Checked<ListQuestion> question_from(const Arguments& arguments) {
     if (arguments.has(kCsv.name) && arguments.has(kJson.name)) {
         errors.push_back({"--csv and --json cannot both be had", {}});
     }
-    const bool in_one = !question.place || !names_folder(*question.place);
+    const bool in_one = !question.place || !lists::names_folder(*question.place);
     if (question.place && question.place->empty()) {
         errors.push_back(
             {"--output is empty; it names a file, or a folder with a / behind it", {}});
-    } else if (errors.empty() && question.form == ListForm::csv && in_one
+    } else if (errors.empty() && question.form == lists::ListForm::csv && in_one
                && question.kinds.size() != 1) {
         errors.push_back({"CSV holds one list a file: name one, or a folder with -o FOLDER/", {}});
     }
@@ -111,20 +112,20 @@ Answer written(const std::vector<std::string>& files) {
 Checked<Answer> answer_for(const ListQuestion& question, std::span<const lists::Table> tables) {
     if (!question.place) {
         Answer answer;
-        answer.text = lists_in_one(tables, question.form);
-        if (question.form == ListForm::json) {
+        answer.text = lists::lists_in_one(tables, question.form);
+        if (question.form == lists::ListForm::json) {
             answer.written_json = answer.text;
         }
         return answer;
     }
-    if (names_folder(*question.place)) {
-        const auto files = write_each(tables, question.form, *question.place);
+    if (lists::names_folder(*question.place)) {
+        const auto files = lists::write_each(tables, question.form, *question.place);
         if (!files) {
             return tl::unexpected{Errors{files.error()}};
         }
         return written(*files);
     }
-    const auto done = write_file_whole(*question.place, lists_in_one(tables, question.form));
+    const auto done = write_file_whole(*question.place, lists::lists_in_one(tables, question.form));
     if (!done) {
         return tl::unexpected{Errors{done.error()}};
     }

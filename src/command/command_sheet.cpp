@@ -36,8 +36,6 @@ struct Overlaps {
     Length most;
 };
 constexpr Overlaps kOverlaps{Length::millimetres(0), Length::millimetres(50)};
-/// Enough to glue on (common practice, no source).
-constexpr Length kUsualOverlap = Length::millimetres(10);
 
 struct SheetQuestion {
     std::string file;
@@ -119,7 +117,7 @@ void read_tiles(const Arguments& arguments, OptionReader& options, sheet::SheetO
         options.fail("--tile needs --scale: without one, the drawing gets the largest scale that "
                      "fits a single sheet");
     }
-    sheet.tile_overlap = overlap.value_or(kUsualOverlap);
+    sheet.tile_overlap = overlap.value_or(sheet::kUsualOverlap);
     if (*sheet.tile_overlap < kOverlaps.least || *sheet.tile_overlap > kOverlaps.most) {
         options.fail(fmt::format("--overlap must be {} to {} mm", shortest(kOverlaps.least.mm()),
                                  shortest(kOverlaps.most.mm())));

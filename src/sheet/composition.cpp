@@ -5,6 +5,7 @@
 #include "sheet/paper_size.h"
 #include "sheet/symbols.h"
 #include "sheet/tile_margins.h"
+#include "sheet/tiles.h"
 #include "sheet/underlay.h"
 
 #include <algorithm>
@@ -21,8 +22,6 @@ constexpr double kGutter_mm = 6.0;
 constexpr int kMostTiles = 12;
 /// Least strip that takes a scale bar beside the check rulers.
 constexpr double kRulersWidth_mm = 140.0;
-/// Of tiles, when nobody said (common practice, no source).
-constexpr double kUsualOverlap_mm = 10.0;
 
 /// The most that a legend takes of what findings and legend share, and a key of the rest.
 constexpr double kLegendShare = 0.5;
@@ -205,7 +204,7 @@ std::vector<LargerScale> larger_scales(const Fitting& fitting, const Composition
     for (const ScaleAlternative& other : composition.choice.larger) {
         SheetOptions options = fitting.options;
         options.scale = other.scale.name;
-        options.tile_overlap = options.tile_overlap.value_or(Length::millimetres(kUsualOverlap_mm));
+        options.tile_overlap = options.tile_overlap.value_or(kUsualOverlap);
         const Fitting asked{fitting.input, options, fitting.sheet};
         const auto tiles = tiled(asked, composition.paper, ways_round(options), {});
         larger.push_back({other.scale.name, paper_needed(asked, composition.paper),

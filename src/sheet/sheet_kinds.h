@@ -3,7 +3,9 @@
 #include "sheet/composition.h"
 
 #include <functional>
+#include <optional>
 #include <span>
+#include <stop_token>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -38,9 +40,18 @@ std::span<const SheetKind> all_sheets();
 
 /// Sheets by the names of their kinds, in the order asked for, numbered, with the kind "index"
 /// listing the others; "all" stands for the full set. Errors: an unknown name, or what a sheet
-/// says. A kind asked for by name that has nothing to show is an error; in the full set it is left
-/// out.
+/// says. A kind asked for by name that has nothing to show is an error unless the options leave it
+/// out, as the full set does.
 Result<std::vector<Drawing>> sheet_set(const SheetInput& input, const SheetOptions& options,
                                        std::span<const std::string> names);
+
+/// Told the share of the pages that are drawn, 0..1, after each; on the thread that draws.
+using PagesDrawn = std::function<void(double share)>;
+
+/// The same for somebody who may lose interest: nothing once stopped. A page that was begun is
+/// drawn to its end.
+std::optional<Result<std::vector<Drawing>>>
+sheet_set(const SheetInput& input, const SheetOptions& options, std::span<const std::string> names,
+          const std::stop_token& stop, const PagesDrawn& went_on);
 
 } // namespace throwline::sheet

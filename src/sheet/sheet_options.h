@@ -55,6 +55,8 @@ struct SheetOptions {
     bool findings = true;
     /// Whether a set in which errors found no room in their panels goes on with a list of them.
     bool goes_on = false;
+    /// Whether a set leaves out kinds of sheet that have nothing to show, instead of being refused.
+    bool leaves_out_empty = false;
     /// A scale that needs a larger sheet than the paper is cut into tiles that overlap by this.
     std::optional<Length> tile_overlap;
     /// The plan's underlay, read and decoded by who asks; none when there is none.

@@ -76,7 +76,7 @@ Result<WantedPages> pages_wanted(const SheetInput& input, const SheetOptions& op
         if (!added) {
             return tl::unexpected{added.error()};
         }
-        if (pages.size() == before) {
+        if (pages.size() == before && !options.leaves_out_empty) {
             return failure(fmt::format("the plan has nothing to show on the sheet \"{}\"", name));
         }
     }
@@ -89,12 +89,16 @@ class SetOfSheets {
     SetOfSheets(const SheetInput& input, const SheetOptions& options, WantedPages wanted)
         : input_{input}, options_{options}, wanted_{std::move(wanted)} {}
 
-    Result<std::vector<Drawing>> drawn() {
+    /// Some pages only once stopped.
+    Result<std::vector<Drawing>> drawn(const std::stop_token& stop, const PagesDrawn& went_on) {
         if (const auto counted = count_index(); !counted) {
             return tl::unexpected{counted.error()};
         }
         number();
         for (std::size_t i = 0; i < wanted_.size(); ++i) {
+            if (stop.stop_requested()) {
+                return std::move(pages_);
+            }
             if (wanted_[i].job) {
                 auto drawing = draw(*wanted_[i].job, numbers_[i]);
                 if (!drawing) {
@@ -104,6 +108,7 @@ class SetOfSheets {
                       {numbers_[i], numbers_[i], {}, drawing->scale, drawing->paper});
                 pages_[static_cast<std::size_t>(numbers_[i]) - 1] = *std::move(drawing);
             }
+            went_on(static_cast<double>(i + 1) / static_cast<double>(wanted_.size()));
         }
         if (const auto added = draw_index(); !added) {
             return tl::unexpected{added.error()};
@@ -209,13 +214,17 @@ bool has_findings(std::span<const std::string> names) {
 
 } // namespace
 
-Result<std::vector<Drawing>> sheet_set(const SheetInput& input, const SheetOptions& options,
-                                       std::span<const std::string> names) {
+std::optional<Result<std::vector<Drawing>>>
+sheet_set(const SheetInput& input, const SheetOptions& options, std::span<const std::string> names,
+          const std::stop_token& stop, const PagesDrawn& went_on) {
     Result<WantedPages> wanted = pages_wanted(input, options, names);
     if (!wanted) {
         return tl::unexpected{wanted.error()};
     }
-    auto drawings = SetOfSheets{input, options, *wanted}.drawn();
+    auto drawings = SetOfSheets{input, options, *wanted}.drawn(stop, went_on);
+    if (stop.stop_requested()) {
+        return std::nullopt;
+    }
     if (drawings && options.goes_on && lost_errors(*drawings) && !has_findings(names)) {
         auto jobs = error_jobs(input, options);
         if (!jobs) {
@@ -224,9 +233,14 @@ Result<std::vector<Drawing>> sheet_set(const SheetInput& input, const SheetOptio
         for (SheetJob& job : *jobs) {
             wanted->push_back({std::move(job)});
         }
-        return SetOfSheets{input, options, *std::move(wanted)}.drawn();
+        drawings = SetOfSheets{input, options, *std::move(wanted)}.drawn(stop, went_on);
     }
-    return drawings;
+    return stop.stop_requested() ? std::nullopt : std::optional{std::move(drawings)};
+}
+
+Result<std::vector<Drawing>> sheet_set(const SheetInput& input, const SheetOptions& options,
+                                       std::span<const std::string> names) {
+    return sheet_set(input, options, names, {}, [](double /*share*/) {}).value();
 }
 
 } // namespace throwline::sheet

@@ -1,11 +1,16 @@
 #pragma once
 
+#include "base/quantity.h"
 #include "sheet/drawing.h"
 
 #include <string>
 #include <vector>
 
 namespace throwline::sheet {
+
+/// How far tiles overlap unless somebody says otherwise: enough to glue on (common practice, no
+/// source).
+inline constexpr Length kUsualOverlap = Length::millimetres(10);
 
 /// "B2": the second tile of the second row; both from 0.
 std::string tile_code(int row, int column);

@@ -1,7 +1,6 @@
 #include "ui/sheets/page_preview.h"
 
 #include "ui/look/look.h"
-#include "ui/paint/painter.h"
 
 #include <QMouseEvent>
 #include <QPainter>
@@ -15,8 +14,8 @@ namespace {
 
 constexpr double kAround_px = 16.0;
 constexpr double kMostZoom = 12.0;
-/// A picture of the page is made no larger than this; beyond, only what is looked at is painted.
-constexpr double kMostPixels = 24e6;
+/// A widget that is hardly there shows a page no smaller than this.
+constexpr double kLeast_px_per_mm = 0.05;
 
 } // namespace
 
@@ -24,12 +23,14 @@ PagePreview::PagePreview(QWidget* parent) : QWidget{parent} {
     setMinimumSize(240, 200);
     setAccessibleName(tr("Preview of the page"));
     setFocusPolicy(Qt::StrongFocus);
+    connect(&painter_, &PagePainter::painted, this, qOverload<>(&QWidget::update));
 }
 
-void PagePreview::show(const sheet::Drawing* page) {
-    page_ = page;
-    picture_ = {};
-    update();
+void PagePreview::show(std::shared_ptr<const sheet::Drawing> page) {
+    if (page != page_) {
+        page_ = std::move(page);
+        go_on();
+    }
 }
 
 void PagePreview::set_zoom(double zoom) {
@@ -37,20 +38,41 @@ void PagePreview::set_zoom(double zoom) {
     if (zoom_ == 1.0) {
         shift_ = {};
     }
-    picture_ = {};
-    update();
+    go_on();
 }
 
-double PagePreview::fitting_px_per_mm() const {
-    return std::min((width() - 2.0 * kAround_px) / page_->width_mm,
-                    (height() - 2.0 * kAround_px) / page_->height_mm);
+double PagePreview::px_per_mm() const {
+    const double fitting = std::min((width() - 2.0 * kAround_px) / page_->width_mm,
+                                    (height() - 2.0 * kAround_px) / page_->height_mm);
+    return std::max(fitting, kLeast_px_per_mm) * zoom_;
 }
 
 QRectF PagePreview::paper_rect() const {
-    const double px_per_mm = fitting_px_per_mm() * zoom_;
-    const QSizeF size{page_->width_mm * px_per_mm, page_->height_mm * px_per_mm};
+    const QSizeF size = QSizeF{page_->width_mm, page_->height_mm} * px_per_mm();
     return {QPointF{(width() - size.width()) / 2.0, (height() - size.height()) / 2.0} + shift_,
             size};
+}
+
+/// What shows of the paper.
+PagePart PagePreview::wanted() const {
+    const QRectF paper = paper_rect();
+    const QRectF seen = paper.intersected(rect()).translated(-paper.topLeft());
+    const double scale = 1.0 / px_per_mm();
+    return {page_, {seen.topLeft() * scale, seen.size() * scale}, px_per_mm(), devicePixelRatioF()};
+}
+
+bool PagePreview::is_painted() const {
+    return page_ != nullptr && painter_.latest().of == wanted();
+}
+
+void PagePreview::go_on() {
+    if (page_ != nullptr) {
+        PagePart part = wanted();
+        if (!part.part_mm.isEmpty() && part != painter_.latest().of) {
+            painter_.ask(std::move(part));
+        }
+    }
+    update();
 }
 
 void PagePreview::paintEvent(QPaintEvent* /*event*/) {
@@ -63,26 +85,16 @@ void PagePreview::paintEvent(QPaintEvent* /*event*/) {
     const QRectF paper = paper_rect();
     painter.fillRect(paper.translated(3, 4), QColor{0, 0, 0, 50});
     painter.fillRect(paper, Qt::white);
-    const double ratio = devicePixelRatioF();
-    const double px_per_mm = fitting_px_per_mm() * zoom_;
-    if (picture_.isNull() && paper.width() * paper.height() * ratio * ratio <= kMostPixels) {
-        picture_ = QImage{(paper.size() * ratio).toSize(), QImage::Format_ARGB32_Premultiplied};
-        picture_.setDevicePixelRatio(ratio);
-        picture_.fill(Qt::white);
-        QPainter onto{&picture_};
-        onto.setRenderHint(QPainter::Antialiasing);
-        onto.scale(px_per_mm, px_per_mm);
-        paint::paint_drawing(onto, *page_);
-    }
-    if (!picture_.isNull()) {
-        painter.drawImage(paper.topLeft(), picture_);
-    } else {
-        painter.setRenderHint(QPainter::Antialiasing);
-        painter.setClipRect(paper);
-        painter.translate(paper.topLeft());
-        painter.scale(px_per_mm, px_per_mm);
-        paint::paint_drawing(painter, *page_);
-        painter.resetTransform();
+    const PaintedPart& known = painter_.latest();
+    if (known.of.page == page_) {
+        const QRectF& part = known.of.part_mm;
+        const QPointF corner = paper.topLeft() + part.topLeft() * px_per_mm();
+        if (known.of.px_per_mm == px_per_mm()) {
+            painter.drawImage(corner, known.image);
+        } else {
+            painter.setRenderHint(QPainter::SmoothPixmapTransform);
+            painter.drawImage(QRectF{corner, part.size() * px_per_mm()}, known.image);
+        }
     }
     painter.setPen(seam_hue(theme));
     painter.drawRect(paper);
@@ -93,14 +105,14 @@ void PagePreview::wheelEvent(QWheelEvent* event) {
         return;
     }
     const double before = zoom_;
-    set_zoom(zoom_ * std::pow(1.2, event->angleDelta().y() / 120.0));
+    zoom_ = std::clamp(zoom_ * std::pow(1.2, event->angleDelta().y() / 120.0), 1.0, kMostZoom);
     const QPointF middle = QRectF{rect()}.center();
     const QPointF from = event->position() - middle - shift_;
     shift_ += from * (1.0 - zoom_ / before);
     if (zoom_ == 1.0) {
         shift_ = {};
     }
-    update();
+    go_on();
 }
 
 void PagePreview::mousePressEvent(QMouseEvent* event) {
@@ -110,12 +122,14 @@ void PagePreview::mousePressEvent(QMouseEvent* event) {
 void PagePreview::mouseMoveEvent(QMouseEvent* event) {
     shift_ += event->position() - pressed_at_;
     pressed_at_ = event->position();
-    update();
+    if (page_ != nullptr) {
+        go_on();
+    }
 }
 
 void PagePreview::resizeEvent(QResizeEvent* event) {
     QWidget::resizeEvent(event);
-    picture_ = {};
+    go_on();
 }
 
 } // namespace throwline::ui

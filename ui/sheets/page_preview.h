@@ -1,23 +1,26 @@
 #pragma once
 
-#include "sheet/drawing.h"
+#include "ui/sheets/page_painter.h"
 
-#include <QImage>
 #include <QWidget>
 
 namespace throwline::ui {
 
-/// One page on a table: the paper is white whatever the theme, drawn by the painter that prints.
+/// One page on a table: the paper is white whatever the theme, painted as it will be printed, by a
+/// thread of its own. Until that is done with a new size or place, what it painted last is shown
+/// there.
 class PagePreview : public QWidget {
     Q_OBJECT
 
   public:
     explicit PagePreview(QWidget* parent = nullptr);
 
-    /// The drawing must live as long as it is shown; null for none.
-    void show(const sheet::Drawing* page);
+    /// Null for none.
+    void show(std::shared_ptr<const sheet::Drawing> page);
     void set_zoom(double zoom);
     double zoom() const { return zoom_; }
+    /// Whether what is to be seen is painted.
+    bool is_painted() const;
 
   protected:
     void paintEvent(QPaintEvent* event) override;
@@ -27,16 +30,17 @@ class PagePreview : public QWidget {
     void resizeEvent(QResizeEvent* event) override;
 
   private:
-    double fitting_px_per_mm() const;
+    double px_per_mm() const;
     QRectF paper_rect() const;
+    PagePart wanted() const;
+    void go_on();
 
-    const sheet::Drawing* page_ = nullptr;
+    std::shared_ptr<const sheet::Drawing> page_;
     /// Against the size that fits the widget.
     double zoom_ = 1.0;
     QPointF shift_;
     QPointF pressed_at_;
-    /// The page as last painted, at its size in pixels.
-    QImage picture_;
+    PagePainter painter_;
 };
 
 } // namespace throwline::ui

@@ -1,295 +1,379 @@
 #include "ui/sheets/sheets_window.h"
 
-#include "base/text_file.h"
-#include "ui/paint/fonts.h"
-#include "ui/paint/paint.h"
-#include "ui/paint/painter.h"
+#include "lists/lists.h"
 #include "ui/sheets/page_preview.h"
 #include "ui/sheets/print_pages.h"
+#include "ui/sheets/save_sheets.h"
+#include "ui/sheets/wishes_form.h"
 
-#include <QCheckBox>
-#include <QComboBox>
 #include <QFileDialog>
-#include <QFormLayout>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QListWidget>
-#include <QMetaObject>
+#include <QMenu>
 #include <QPrintDialog>
 #include <QPrinter>
+#include <QProgressBar>
 #include <QPushButton>
 #include <QSettings>
 #include <QVBoxLayout>
+#include <algorithm>
+#include <chrono>
 
 namespace throwline::ui {
 
 namespace {
 
-QString of(std::string_view text) {
+using namespace std::chrono_literals;
+
+/// Drawing that takes longer shows how far it is, and can be stopped.
+constexpr auto kPatience = 500ms;
+constexpr int kProgressSteps = 100;
+constexpr int kSideWidth_px = 270;
+constexpr int kListWidth_px = 170;
+
+QString text_of(std::string_view text) {
     return QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size()));
 }
 
-/// "floor-plan" as people say it.
-QString shown_kind(std::string_view name) {
-    QString words = of(name).replace(QLatin1Char{'-'}, QLatin1Char{' '});
-    words[0] = words[0].toUpper();
+QString words_of(const sheet::Drawing& page) {
+    QString words = QString::fromStdString(page.paper);
+    if (!page.scale.empty()) {
+        words = QObject::tr("%1 on %2").arg(QString::fromStdString(page.scale), words);
+    }
+    for (const sheet::LargerScale& larger : page.larger) {
+        if (!larger.paper.empty()) {
+            return words
+                   + QObject::tr("; %1 would take %2")
+                         .arg(QString::fromStdString(larger.scale),
+                              QString::fromStdString(larger.paper));
+        }
+    }
     return words;
 }
 
-constexpr int kSideWidth_px = 250;
+/// "Cookery" from a title that would not do as a file's name.
+QString file_stem(const plan::Plan& plan) {
+    QString stem = QString::fromStdString(plan.title).simplified();
+    stem.replace(QLatin1Char{'/'}, QLatin1Char{'-'});
+    return stem.isEmpty() ? QObject::tr("Sheets") : stem;
+}
 
 } // namespace
 
 SheetsWindow::SheetsWindow(Desk& desk, QWidget* parent)
-    : QWidget{parent}, desk_{desk}, measure_{std::make_unique<paint::FontMeasure>()} {
+    : QWidget{parent}, desk_{desk}, units_{desk.plan()->units} {
     setWindowTitle(tr("Sheets"));
     auto* left = wishes();
     left->setFixedWidth(kSideWidth_px);
     list_ = new QListWidget{this};
     list_->setAccessibleName(tr("Pages"));
-    list_->setFixedWidth(170);
+    list_->setFixedWidth(kListWidth_px);
     preview_ = new PagePreview{this};
-    told_ = new QLabel{this};
-    told_->setWordWrap(true);
     auto* middle = new QVBoxLayout;
     middle->addWidget(preview_, 1);
-    middle->addWidget(told_);
+    middle->addWidget(foot());
     auto* columns = new QHBoxLayout{this};
     columns->addWidget(left);
     columns->addWidget(list_);
     columns->addLayout(middle, 1);
-    resize(1100, 720);
+    resize(1120, 720);
+    form_->show_wishes(kept_wishes(QSettings{}, units_));
+    patience_.setSingleShot(true);
+    patience_.setInterval(kPatience);
+    connect(form_, &WishesForm::changed, this, &SheetsWindow::wish_changed);
     connect(list_, &QListWidget::currentRowChanged, this, &SheetsWindow::show_page);
+    connect(&desk_, &Desk::plan_changed, this, &SheetsWindow::look_at_plan);
     connect(&desk_, &Desk::analysis_changed, this, &SheetsWindow::draw);
+    connect(&worker_, &SheetWorker::drawn, this, &SheetsWindow::take);
+    connect(&worker_, &SheetWorker::went_on, progress_, [this](double share) {
+        progress_->setValue(static_cast<int>(share * kProgressSteps));
+    });
+    connect(&patience_, &QTimer::timeout, this, &SheetsWindow::tell_state);
+    connect(&files_, &FileWorker::told, this, [this](const QString& sentence) {
+        tell_state();
+        told_->setText(sentence);
+    });
     draw();
 }
 
 SheetsWindow::~SheetsWindow() = default;
 
+// Its parts -----------------------------------------------------------------------------------
+
 QWidget* SheetsWindow::wishes() {
     auto* side = new QWidget{this};
     auto* rows = new QVBoxLayout{side};
     rows->setContentsMargins(0, 0, 0, 0);
-    kinds_ = new QListWidget{side};
-    kinds_->setAccessibleName(tr("Sheets to print"));
-    for (const sheet::SheetKind& kind : sheet::all_sheets()) {
-        auto* entry = new QListWidgetItem{shown_kind(kind.name), kinds_};
-        entry->setData(Qt::UserRole, of(kind.name));
-        entry->setToolTip(of(kind.summary));
-        entry->setFlags(entry->flags() | Qt::ItemIsUserCheckable);
-        entry->setCheckState(kind.name == "floor-plan" ? Qt::Checked : Qt::Unchecked);
-    }
-    rows->addWidget(kinds_, 1);
-    auto* form = new QFormLayout;
-    const auto combo = [&](const QString& label) {
-        auto* box = new QComboBox{side};
-        box->setAccessibleName(QString{label}.remove(QLatin1Char{'&'}));
-        form->addRow(label, box);
-        connect(box, &QComboBox::currentIndexChanged, this, &SheetsWindow::draw);
-        return box;
-    };
-    paper_ = combo(tr("&Paper"));
-    way_ = combo(tr("&Way round"));
-    scale_ = combo(tr("S&cale"));
-    shot_ = combo(tr("S&hots"));
-    const QSignalBlocker quiet[]{QSignalBlocker{paper_}, QSignalBlocker{way_},
-                                 QSignalBlocker{scale_}, QSignalBlocker{shot_}};
-    for (const catalogue::Paper& paper : desk_.catalogue()->papers) {
-        paper_->addItem(QString::fromStdString(paper.name));
-    }
-    const QString kept =
-        QSettings{}.value(QStringLiteral("paper"), QStringLiteral("A3")).toString();
-    paper_->setCurrentText(kept);
-    way_->addItems({tr("As fits best"), tr("Landscape"), tr("Portrait")});
-    scale_->addItem(tr("The largest that fits"));
-    for (const catalogue::DrawingScale& scale : desk_.catalogue()->scales) {
-        if (scale.system == desk_.plan()->units) {
-            scale_->addItem(QString::fromStdString(scale.name));
-        }
-    }
-    shot_->addItem(tr("All"));
-    for (const plan::Shot& shot : desk_.plan()->shots) {
-        shot_->addItem(QString::fromStdString(shot.id.name));
-    }
-    rows->addLayout(form);
-    const auto check = [&](const QString& label) {
-        auto* box = new QCheckBox{label, side};
-        box->setChecked(true);
-        rows->addWidget(box);
-        connect(box, &QCheckBox::toggled, this, &SheetsWindow::draw);
-        return box;
-    };
-    coverage_ = check(tr("Camera c&overage"));
-    pools_ = check(tr("Poo&ls of light"));
-    findings_ = check(tr("&Findings"));
-    rows->addWidget(buttons());
-    connect(kinds_, &QListWidget::itemChanged, this, &SheetsWindow::draw);
+    form_ = new WishesForm{desk_, side};
+    rows->addWidget(form_, 1);
+    add_buttons(side);
     return side;
 }
 
-QWidget* SheetsWindow::buttons() {
-    auto* row = new QWidget{this};
-    auto* cells = new QVBoxLayout{row};
-    cells->setContentsMargins(0, 0, 0, 0);
-    print_ = new QPushButton{tr("P&rint\u2026"), row};
-    save_ = new QPushButton{tr("&Save as PDF, PNG, SVG\u2026"), row};
+void SheetsWindow::add_buttons(QWidget* side) {
+    print_ = new QPushButton{tr("P&rint\u2026"), side};
+    save_ = new QPushButton{tr("&Save as PDF, PNG, SVG\u2026"), side};
+    lists_ = new QPushButton{tr("L&ists as CSV"), side};
+    auto* menu = new QMenu{lists_};
+    fill_list_menu(*menu);
+    lists_->setMenu(menu);
     auto* note =
         new QLabel{tr("Print at actual size, never \u201cfit to page\u201d, and lay a ruler on the "
                       "100 mm of the print."),
-                   row};
+                   side};
     note->setWordWrap(true);
-    cells->addWidget(print_);
-    cells->addWidget(save_);
-    cells->addWidget(note);
+    for (QWidget* part : std::initializer_list<QWidget*>{print_, save_, lists_, note}) {
+        side->layout()->addWidget(part);
+    }
     connect(print_, &QPushButton::clicked, this, &SheetsWindow::print);
     connect(save_, &QPushButton::clicked, this, &SheetsWindow::ask_and_save);
-    return row;
 }
 
-PrintWish SheetsWindow::wish() const {
-    PrintWish wish;
-    for (int row = 0; row < kinds_->count(); ++row) {
-        const QListWidgetItem* entry = kinds_->item(row);
-        if (entry->checkState() == Qt::Checked) {
-            wish.kinds.push_back(entry->data(Qt::UserRole).toString().toStdString());
+void SheetsWindow::fill_list_menu(QMenu& menu) {
+    menu.addAction(tr("&All of them, in a folder\u2026"), this, [this] { ask_and_save_list({}); });
+    menu.addSeparator();
+    for (const lists::ListKind& kind : lists::all_lists()) {
+        QAction* action =
+            menu.addAction(text_of(kind.title) + QStringLiteral("\u2026"), this,
+                           [this, name = text_of(kind.name)] { ask_and_save_list(name); });
+        action->setToolTip(text_of(kind.summary));
+    }
+    menu.setToolTipsVisible(true);
+}
+
+QWidget* SheetsWindow::foot() {
+    auto* foot = new QWidget{this};
+    auto* row = new QHBoxLayout{foot};
+    row->setContentsMargins(0, 0, 0, 0);
+    told_ = new QLabel{foot};
+    told_->setWordWrap(true);
+    told_->setAccessibleName(tr("About the pages"));
+    progress_ = new QProgressBar{foot};
+    progress_->setRange(0, kProgressSteps);
+    progress_->setTextVisible(false);
+    progress_->setAccessibleName(tr("Share of the pages that are drawn"));
+    stop_ = new QPushButton{tr("Sto&p"), foot};
+    again_ = new QPushButton{tr("&Draw again"), foot};
+    row->addWidget(told_, 1);
+    row->addWidget(progress_, 1);
+    row->addWidget(stop_);
+    row->addWidget(again_);
+    connect(stop_, &QPushButton::clicked, this, &SheetsWindow::stop);
+    connect(again_, &QPushButton::clicked, this, [this] {
+        if (desk_.analysis() == nullptr) {
+            desk_.check_again();
         }
+        draw();
+    });
+    return foot;
+}
+
+// What is wanted ------------------------------------------------------------------------------
+
+PrintWish SheetsWindow::wish() const {
+    const SheetWishes wishes = form_->wishes();
+    PrintWish wish{wishes.kinds, options_for(wishes)};
+    if (const plan::Id<plan::Shot> shot = form_->shot(); !shot.empty()) {
+        wish.options.shots.push_back(shot);
     }
-    wish.options.paper = paper_->currentText().toStdString();
-    if (way_->currentIndex() > 0) {
-        wish.options.orientation = way_->currentIndex() == 1 ? sheet::Orientation::landscape
-                                                             : sheet::Orientation::portrait;
+    if (wishes.underlay) {
+        wish.options.underlay = underlay_;
     }
-    if (scale_->currentIndex() > 0) {
-        wish.options.scale = scale_->currentText().toStdString();
-    }
-    if (shot_->currentIndex() > 0) {
-        wish.options.shots.push_back({shot_->currentText().toStdString()});
-    }
-    wish.options.coverage = coverage_->isChecked();
-    wish.options.pools = pools_->isChecked();
-    wish.options.findings = findings_->isChecked();
     return wish;
 }
 
-void SheetsWindow::draw() {
-    if (findings_ == nullptr || preview_ == nullptr) {
-        return;
-    }
-    preview_->show(nullptr);
-    pages_.clear();
-    list_->clear();
-    ++asked_;
-    const AnalysisPtr known = desk_.analysis();
-    print_->setEnabled(false);
-    save_->setEnabled(false);
-    is_drawing_ = known != nullptr;
-    told_->setText(known == nullptr ? tr("Checking the plan\u2026") : tr("Drawing\u2026"));
-    if (known == nullptr) {
-        return;
-    }
-    QSettings{}.setValue(QStringLiteral("paper"), paper_->currentText());
-    // The worker before this one ends first; its answer is for a question nobody asks any more.
-    worker_ = std::jthread{[this, question = asked_, known, wish = wish(),
-                            tables = desk_.catalogue(), measure = measure_.get()] {
-        const sheet::SheetInput input{*known, *tables, *measure};
-        auto set = std::make_shared<PrintedSet>(
-            PrintedSet{known, sheet::sheet_set(input, wish.options, wish.kinds)});
-        QMetaObject::invokeMethod(
-            this, [this, question, set] { take(question, set); }, Qt::QueuedConnection);
-    }};
+void SheetsWindow::wish_changed() {
+    QSettings settings;
+    keep_wishes(settings, form_->wishes(), units_);
+    draw();
 }
 
-void SheetsWindow::take(int question, std::shared_ptr<PrintedSet> set) {
-    if (question != asked_) {
-        return;
+void SheetsWindow::look_at_plan() {
+    form_->look_at_plan();
+    if (desk_.plan()->units != units_) {
+        units_ = desk_.plan()->units;
+        form_->show_wishes(kept_wishes(QSettings{}, units_));
     }
-    is_drawing_ = false;
-    if (!set->pages) {
-        told_->setText(QString::fromStdString(set->pages.error().message));
-        return;
+}
+
+void SheetsWindow::set_underlay(std::shared_ptr<const sheet::Pixels> underlay) {
+    underlay_ = std::move(underlay);
+    draw();
+}
+
+// Drawing -------------------------------------------------------------------------------------
+
+bool SheetsWindow::is_drawing() const {
+    return worker_.is_working();
+}
+
+std::span<const sheet::Drawing> SheetsWindow::pages() const {
+    if (shown_ == nullptr || !shown_->pages || is_drawing() || desk_.analysis() == nullptr) {
+        return {};
     }
-    pages_ = std::move(*set->pages);
-    for (const sheet::Drawing& page : pages_) {
-        list_->addItem(QString::fromStdString(page.subject.empty() ? page.title : page.subject)
-                           .section(QStringLiteral(" of "), 0, 0));
+    return *shown_->pages;
+}
+
+QString SheetsWindow::words() const {
+    return told_->text();
+}
+
+void SheetsWindow::draw() {
+    worker_.stop();
+    progress_->setValue(0);
+    if (const AnalysisPtr known = desk_.analysis()) {
+        worker_.ask({known, desk_.catalogue(), wish()});
     }
-    print_->setEnabled(!pages_.empty());
-    save_->setEnabled(!pages_.empty());
-    list_->setCurrentRow(0);
+    // Pages of before stay a moment, so that quick answers do not flicker.
+    if (!patience_.isActive()) {
+        patience_.start();
+    }
+    tell_state();
+}
+
+void SheetsWindow::stop() {
+    if (desk_.analysis() == nullptr) {
+        desk_.stop_checking();
+    }
+    worker_.stop();
+    shown_.reset();
+    patience_.stop();
+    tell_state();
+}
+
+void SheetsWindow::take(std::shared_ptr<const DrawnSheets> sheets) {
+    patience_.stop();
+    const int before = list_->currentRow();
+    shown_ = std::move(sheets);
+    {
+        const QSignalBlocker quiet{list_};
+        list_->clear();
+        for (const sheet::Drawing& page : pages()) {
+            list_->addItem(QString::fromStdString(page.subject.empty() ? page.title : page.subject)
+                               .section(QStringLiteral(" of "), 0, 0));
+        }
+        list_->setCurrentRow(std::clamp(before, 0, std::max(0, list_->count() - 1)));
+    }
+    tell_state();
     show_page();
+}
+
+/// What can be done now, and why nothing is to be seen.
+void SheetsWindow::tell_state() {
+    const bool is_checking = desk_.analysis() == nullptr && desk_.is_checking();
+    const bool is_busy = is_checking || is_drawing();
+    const bool takes_long = is_busy && !patience_.isActive();
+    progress_->setVisible(takes_long && is_drawing());
+    stop_->setVisible(takes_long);
+    again_->setVisible(!is_busy && shown_ == nullptr);
+    const bool has_pages = !pages().empty();
+    print_->setEnabled(has_pages);
+    save_->setEnabled(has_pages && !files_.is_busy());
+    lists_->setEnabled(desk_.analysis() != nullptr && !files_.is_busy());
+    if (has_pages) {
+        return;
+    }
+    if (!is_busy || takes_long) {
+        preview_->show(nullptr);
+        list_->clear();
+    }
+    if (is_busy) {
+        told_->setText(is_checking ? tr("Checking the plan\u2026") : tr("Drawing\u2026"));
+    } else if (shown_ == nullptr) {
+        told_->setText(tr("Nothing is drawn: it was stopped."));
+    } else if (!shown_->pages) {
+        told_->setText(QString::fromStdString(shown_->pages.error().message));
+    } else if (shown_->question.wish.kinds.empty()) {
+        told_->setText(tr("Tick what is to be printed."));
+    } else {
+        told_->setText(tr("The plan has nothing to show on what is ticked."));
+    }
 }
 
 void SheetsWindow::show_page() {
     const int row = list_->currentRow();
-    if (row < 0 || static_cast<std::size_t>(row) >= pages_.size()) {
+    if (row < 0 || static_cast<std::size_t>(row) >= pages().size()) {
         return;
     }
-    const sheet::Drawing& page = pages_[static_cast<std::size_t>(row)];
-    preview_->show(&page);
-    QString words = QString::fromStdString(page.paper);
-    if (!page.scale.empty()) {
-        words = tr("%1 on %2").arg(QString::fromStdString(page.scale), words);
-    }
-    for (const sheet::LargerScale& larger : page.larger) {
-        if (!larger.paper.empty()) {
-            words += tr("; %1 would take %2")
-                         .arg(QString::fromStdString(larger.scale),
-                              QString::fromStdString(larger.paper));
-            break;
-        }
-    }
-    told_->setText(words);
+    const sheet::Drawing& page = pages()[static_cast<std::size_t>(row)];
+    preview_->show(std::shared_ptr<const sheet::Drawing>{shown_, &page});
+    told_->setText(words_of(page));
 }
 
-void SheetsWindow::choose_kinds(const QStringList& names) {
-    const QSignalBlocker quiet{kinds_};
-    for (int row = 0; row < kinds_->count(); ++row) {
-        QListWidgetItem* entry = kinds_->item(row);
-        entry->setCheckState(names.contains(entry->data(Qt::UserRole).toString()) ? Qt::Checked
-                                                                                  : Qt::Unchecked);
+// Printing and saving -------------------------------------------------------------------------
+
+void SheetsWindow::save_to(const QString& path) {
+    if (pages().empty()) {
+        return;
     }
-    draw();
+    const auto shown = static_cast<std::size_t>(std::max(0, list_->currentRow()));
+    files_.ask([this, path, shown, held = shown_] {
+        return saved_pages(session_, path, *held->pages, shown);
+    });
+    tell_state();
+    told_->setText(tr("Saving\u2026"));
 }
 
-QString SheetsWindow::save_to(const QString& path) const {
-    const paint::PaintSession session;
-    const int row = std::max(0, list_->currentRow());
-    if (pages_.empty()) {
-        return tr("There is no page to save.");
+void SheetsWindow::save_lists(const QString& folder) {
+    if (const AnalysisPtr known = desk_.analysis()) {
+        files_.ask([known, tables = desk_.catalogue(), folder] {
+            return saved_lists(*known, *tables, folder);
+        });
+        tell_state();
     }
-    const sheet::Drawing& page = pages_[static_cast<std::size_t>(row)];
-    const Result<std::string> bytes = path.endsWith(QStringLiteral(".png"), Qt::CaseInsensitive)
-                                          ? paint::rendered_png(session, page)
-                                      : path.endsWith(QStringLiteral(".svg"), Qt::CaseInsensitive)
-                                          ? paint::rendered_svg(session, page)
-                                          : paint::rendered_pdf(session, pages_);
-    if (!bytes) {
-        return QString::fromStdString(bytes.error().message);
+}
+
+void SheetsWindow::save_list(const QString& name, const QString& path) {
+    if (const AnalysisPtr known = desk_.analysis()) {
+        files_.ask([known, tables = desk_.catalogue(), name, path] {
+            return saved_list(*known, *tables, name, path);
+        });
+        tell_state();
     }
-    const auto done = write_file_whole(path.toStdString(), *bytes);
-    return done ? QString{} : QString::fromStdString(done.error().message);
 }
 
 void SheetsWindow::ask_and_save() {
+    QString filter;
+    QString path = QFileDialog::getSaveFileName(
+        this, tr("Save sheets"), file_stem(*desk_.plan()) + QStringLiteral(".pdf"),
+        tr("All pages as PDF (*.pdf);;This page as PNG (*.png);;This page as SVG (*.svg)"),
+        &filter);
+    if (path.isEmpty()) {
+        return;
+    }
+    if (QFileInfo{path}.suffix().isEmpty()) {
+        path += filter.section(QLatin1Char{'*'}, 1).chopped(1);
+    }
+    save_to(path);
+}
+
+/// No name stands for all of them.
+void SheetsWindow::ask_and_save_list(const QString& name) {
+    if (name.isEmpty()) {
+        const QString folder = QFileDialog::getExistingDirectory(this, tr("Folder for the lists"));
+        if (!folder.isEmpty()) {
+            save_lists(folder);
+        }
+        return;
+    }
     const QString path = QFileDialog::getSaveFileName(
-        this, tr("Save sheets"),
-        QString::fromStdString(desk_.plan()->title) + QStringLiteral(".pdf"),
-        tr("All pages as PDF (*.pdf);;This page as PNG (*.png);;This page as SVG (*.svg)"));
+        this, tr("Save a list"), name + QStringLiteral(".csv"), tr("Comma-separated (*.csv)"));
     if (!path.isEmpty()) {
-        const QString fault = save_to(path);
-        told_->setText(fault.isEmpty() ? tr("Saved %1").arg(path) : fault);
+        save_list(name, QFileInfo{path}.suffix().isEmpty() ? path + QStringLiteral(".csv") : path);
     }
 }
 
 void SheetsWindow::print() {
-    if (pages_.empty()) {
+    const std::shared_ptr<const DrawnSheets> held = shown_;
+    if (pages().empty()) {
         return;
     }
     QPrinter printer{QPrinter::HighResolution};
-    set_up(printer, pages_.front());
+    set_up(printer, held->pages->front());
     QPrintDialog dialog{&printer, this};
     if (dialog.exec() == QDialog::Accepted) {
-        const QString fault = print_pages(printer, pages_);
+        const QString fault = print_pages(printer, *held->pages);
         told_->setText(fault.isEmpty() ? tr("Sent to the printer.") : fault);
     }
 }

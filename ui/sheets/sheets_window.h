@@ -1,35 +1,27 @@
 #pragma once
 
-#include "sheet/sheet_kinds.h"
 #include "ui/desk/desk.h"
+#include "ui/paint/paint.h"
+#include "ui/sheets/file_worker.h"
+#include "ui/sheets/sheet_worker.h"
 
+#include <QTimer>
 #include <QWidget>
 #include <memory>
-#include <thread>
+#include <span>
 
-class QCheckBox;
-class QComboBox;
 class QLabel;
 class QListWidget;
+class QMenu;
+class QProgressBar;
 class QPushButton;
 
 namespace throwline::ui {
 
 class PagePreview;
+class WishesForm;
 
-/// What is to be printed: kinds, paper, scale, and what is on the sheets.
-struct PrintWish {
-    std::vector<std::string> kinds;
-    sheet::SheetOptions options;
-};
-
-/// The pages that a wish gives for one analysis, or a sentence why there are none.
-struct PrintedSet {
-    AnalysisPtr analysis;
-    Result<std::vector<sheet::Drawing>> pages;
-};
-
-/// Every sheet of the production as it will be printed.
+/// Every sheet of the production as it will be printed, and the lists as files.
 class SheetsWindow : public QWidget {
     Q_OBJECT
 
@@ -37,45 +29,61 @@ class SheetsWindow : public QWidget {
     explicit SheetsWindow(Desk& desk, QWidget* parent = nullptr);
     ~SheetsWindow() override;
 
-    /// The pages shown; empty while they are being drawn.
-    const std::vector<sheet::Drawing>& pages() const { return pages_; }
-    bool is_drawing() const { return is_drawing_; }
-    /// Chooses what is printed, by the names of the kinds.
-    void choose_kinds(const QStringList& names);
-    /// Writes all pages as one PDF, or the page shown as PNG or SVG, by the name's end. A sentence
-    /// when that failed, empty when it was done.
-    QString save_to(const QString& path) const;
+    /// The picture beneath the plan; null for none.
+    void set_underlay(std::shared_ptr<const sheet::Pixels> underlay);
+
+    /// The pages of what is wanted; empty while they are being drawn.
+    std::span<const sheet::Drawing> pages() const;
+    /// Whether pages are still to come.
+    bool is_drawing() const;
+    /// What stands beneath the page.
+    QString words() const;
+    WishesForm& form() { return *form_; }
+    FileWorker& files() { return files_; }
+    /// Writes all pages as one PDF, or the page shown as PNG or SVG, by the name's end.
+    void save_to(const QString& path);
+    /// Writes every list as CSV into a folder, or one into a file.
+    void save_lists(const QString& folder);
+    void save_list(const QString& name, const QString& path);
     /// Prints on whatever the system offers.
     void print();
 
   private:
     QWidget* wishes();
-    QWidget* buttons();
+    QWidget* foot();
+    void add_buttons(QWidget* side);
+    void fill_list_menu(QMenu& menu);
+    void look_at_plan();
+    void wish_changed();
     void draw();
-    void take(int question, std::shared_ptr<PrintedSet> set);
+    void stop();
+    void take(std::shared_ptr<const DrawnSheets> sheets);
+    void tell_state();
     void show_page();
     void ask_and_save();
+    void ask_and_save_list(const QString& name);
     PrintWish wish() const;
 
     Desk& desk_;
-    QListWidget* kinds_ = nullptr;
-    QComboBox* paper_ = nullptr;
-    QComboBox* way_ = nullptr;
-    QComboBox* scale_ = nullptr;
-    QComboBox* shot_ = nullptr;
-    QCheckBox* coverage_ = nullptr;
-    QCheckBox* pools_ = nullptr;
-    QCheckBox* findings_ = nullptr;
+    paint::PaintSession session_;
+    WishesForm* form_ = nullptr;
     QListWidget* list_ = nullptr;
     PagePreview* preview_ = nullptr;
     QLabel* told_ = nullptr;
+    QProgressBar* progress_ = nullptr;
+    QPushButton* stop_ = nullptr;
+    QPushButton* again_ = nullptr;
     QPushButton* print_ = nullptr;
     QPushButton* save_ = nullptr;
-    std::vector<sheet::Drawing> pages_;
-    bool is_drawing_ = false;
-    int asked_ = 0;
-    std::unique_ptr<sheet::TextMeasure> measure_;
-    std::jthread worker_;
+    QPushButton* lists_ = nullptr;
+    UnitSystem units_;
+    std::shared_ptr<const sheet::Pixels> underlay_;
+    /// What is shown; of an earlier wish while the worker is at another.
+    std::shared_ptr<const DrawnSheets> shown_;
+    /// Runs out when drawing takes so long that somebody may want to stop it.
+    QTimer patience_;
+    FileWorker files_;
+    SheetWorker worker_;
 };
 
 } // namespace throwline::ui

@@ -1,11 +1,11 @@
-#include "command/list_files.h"
+#include "lists/list_files.h"
 
 #include "base/text_file.h"
 
 #include <filesystem>
 #include <fmt/format.h>
 
-namespace throwline::command {
+namespace throwline::lists {
 
 namespace {
 
@@ -23,14 +23,14 @@ std::string_view extension_of(ListForm form) {
 
 } // namespace
 
-std::string lists_in_one(std::span<const lists::Table> tables, ListForm form) {
+std::string lists_in_one(std::span<const Table> tables, ListForm form) {
     if (form == ListForm::json) {
-        return tables.size() == 1 ? lists::as_json(tables.front()) : lists::as_json(tables);
+        return tables.size() == 1 ? as_json(tables.front()) : as_json(tables);
     }
     std::string text;
-    for (const lists::Table& table : tables) {
+    for (const Table& table : tables) {
         text += text.empty() ? "" : "\n\n";
-        text += form == ListForm::csv ? lists::as_csv(table) : lists::as_text(table);
+        text += form == ListForm::csv ? as_csv(table) : as_text(table);
     }
     return text;
 }
@@ -40,7 +40,7 @@ bool names_folder(const std::string& path) {
     return path.ends_with('/') || std::filesystem::is_directory(path, error);
 }
 
-Result<std::vector<std::string>> write_each(std::span<const lists::Table> tables, ListForm form,
+Result<std::vector<std::string>> write_each(std::span<const Table> tables, ListForm form,
                                             const std::string& folder) {
     std::error_code error;
     std::filesystem::create_directories(folder, error);
@@ -48,11 +48,11 @@ Result<std::vector<std::string>> write_each(std::span<const lists::Table> tables
         return failure(fmt::format("folder {} cannot be made: {}", folder, error.message()));
     }
     std::vector<std::string> files;
-    for (const lists::Table& table : tables) {
+    for (const Table& table : tables) {
         const std::string file =
             (std::filesystem::path{folder} / (table.name + std::string{extension_of(form)}))
                 .string();
-        const std::span<const lists::Table> one{&table, 1};
+        const std::span<const Table> one{&table, 1};
         if (const auto written = write_file_whole(file, lists_in_one(one, form)); !written) {
             return tl::unexpected{written.error()};
         }
@@ -61,4 +61,4 @@ Result<std::vector<std::string>> write_each(std::span<const lists::Table> tables
     return files;
 }
 
-} // namespace throwline::command
+} // namespace throwline::lists
