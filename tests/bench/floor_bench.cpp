@@ -77,8 +77,8 @@ class Frames : public QObject {
 };
 
 void mouse(Floor& floor, QEvent::Type type, const QPointF& at, Qt::MouseButton button,
-           Qt::MouseButtons buttons) {
-    QMouseEvent event{type, at, floor.mapToGlobal(at), button, buttons, Qt::NoModifier};
+           Qt::MouseButtons buttons, Qt::KeyboardModifiers keys = Qt::NoModifier) {
+    QMouseEvent event{type, at, floor.mapToGlobal(at), button, buttons, keys};
     QApplication::sendEvent(&floor, &event);
 }
 
@@ -133,12 +133,38 @@ void time_dragging(Floor& floor, const char* what, const Vec2& from) {
         frames.time([&] { mouse(floor, QEvent::MouseMove, at, Qt::NoButton, Qt::LeftButton); });
     }
     frames.tell();
-    QElapsedTimer timer;
-    timer.start();
     mouse(floor, QEvent::MouseButtonRelease, at, Qt::LeftButton, {});
-    floor.repaint();
-    std::printf("  (letting go took %lld ms)\n", static_cast<long long>(timer.elapsed()));
     rest(floor);
+}
+
+/// The one frame in which what was dragged becomes part of the plan, back and forth. Nothing draws
+/// it, so that the pointer stays on it.
+void time_letting_go(Floor& floor, const char* what, const Vec2& from) {
+    constexpr int kTimes = 40;
+    Frames frames{floor, what};
+    QPointF at = floor.px_of(from);
+    for (int i = 0; i < kTimes; ++i) {
+        floor.desk().choose({});
+        mouse(floor, QEvent::MouseButtonPress, at, Qt::LeftButton, Qt::LeftButton);
+        QThread::msleep(100);
+        for (int move = 0; move < 8; ++move) {
+            at += i % 2 == 0 ? QPointF{3, 2} : QPointF{-3, -2};
+            mouse(floor, QEvent::MouseMove, at, Qt::NoButton, Qt::LeftButton, Qt::AltModifier);
+            QApplication::processEvents();
+        }
+        const plan::PlanPtr before = floor.desk().plan();
+        frames.time([&] {
+            mouse(floor, QEvent::MouseButtonRelease, at, Qt::LeftButton, {}, Qt::AltModifier);
+        });
+        if (floor.desk().plan() == before) {
+            std::puts("  (nothing was dragged)");
+        }
+        floor.desk().stop_checking();
+        while (!floor.is_up_to_date()) {
+            QApplication::processEvents(QEventLoop::WaitForMoreEvents, 20);
+        }
+    }
+    frames.tell();
 }
 
 void run() {
@@ -154,6 +180,9 @@ void run() {
     floor.fit();
     rest(floor);
     time_dragging(floor, "dragging one of all", {21.9, 10.5});
+    desk.undo();
+    rest(floor);
+    time_letting_go(floor, "letting go of one of all", {21.9, 10.5});
     floor.zoom_to({{edit::Kind::camera, "camera 2", 0}, {edit::Kind::person, "person 2", 0}});
     rest(floor);
     time_dragging(floor, "dragging a camera", {33.0, 20.05});

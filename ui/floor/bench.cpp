@@ -2,6 +2,7 @@
 
 #include "base/length_text.h"
 
+#include <chrono>
 #include <cmath>
 
 namespace throwline::ui {
@@ -75,10 +76,14 @@ std::optional<edit::Handle> Bench::handle_under(const QPointF& px) {
 const std::vector<Polygon>& Bench::outlines() {
     if (!outlines_) {
         outlines_.emplace();
-        const bool is_as_taken = desk_.shown() == desk_.plan();
+        // Right after a step the field is still being made, which is not waited for when a few
+        // outlines are quicker made by themselves.
+        const bool is_made = pick_.wait_for(std::chrono::seconds{0}) == std::future_status::ready;
+        const bool is_few = desk_.chosen().size() <= kMostWithHandles;
+        const bool is_known = desk_.shown() == desk_.plan() && (is_made || !is_few);
         for (const edit::Thing& thing : desk_.chosen()) {
-            outlines_->push_back(is_as_taken ? pick().outline(thing)
-                                             : edit::outline_of(desk_.shown_context(), thing));
+            outlines_->push_back(is_known ? pick().outline(thing)
+                                          : edit::outline_of(desk_.shown_context(), thing));
         }
     }
     return *outlines_;
