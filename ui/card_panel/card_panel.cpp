@@ -58,7 +58,8 @@ void CardPanel::look() {
     const QString key =
         focused != nullptr && focused->widget().hasFocus() ? focused->key() : QString{};
     const int at = scroll_->verticalScrollBar()->value();
-    auto* sheet = new CardSheet{scroll_};
+    // Where it stays: put into another parent it would be styled once more.
+    auto* sheet = new CardSheet{scroll_->viewport()};
     sheet->lay(card_);
     connect(sheet, &CardSheet::typed, this, &CardPanel::take);
     sheet_ = sheet;

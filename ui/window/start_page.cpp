@@ -61,25 +61,25 @@ const std::vector<DemoName>& demo_names() {
 
 StartPage::StartPage(QWidget* parent) : QWidget{parent} {
     setAutoFillBackground(true);
-    auto* inside = new QWidget{this};
-    auto* columns = new QHBoxLayout{inside};
-    columns->setSpacing(48);
-    columns->addStretch();
-    columns->addWidget(begin_column(), 0, Qt::AlignTop);
-    columns->addWidget(go_on_column(), 0, Qt::AlignTop);
-    columns->addStretch();
     auto* scroll = new QScrollArea{this};
-    scroll->setWidget(inside);
     scroll->setWidgetResizable(true);
     scroll->setFrameShape(QFrame::NoFrame);
     scroll->setFocusPolicy(Qt::NoFocus);
+    auto* inside = new QWidget{scroll->viewport()};
+    auto* columns = new QHBoxLayout{inside};
+    columns->setSpacing(48);
+    columns->addStretch();
+    columns->addWidget(begin_column(inside), 0, Qt::AlignTop);
+    columns->addWidget(go_on_column(inside), 0, Qt::AlignTop);
+    columns->addStretch();
+    scroll->setWidget(inside);
     auto* whole = new QVBoxLayout{this};
     whole->setContentsMargins(0, 0, 0, 0);
     whole->addWidget(scroll);
 }
 
-QWidget* StartPage::begin_column() {
-    auto* column = new QWidget{this};
+QWidget* StartPage::begin_column(QWidget* parent) {
+    auto* column = new QWidget{parent};
     column->setFixedWidth(kColumnWidth_px);
     auto* rows = new QVBoxLayout{column};
     rows->addSpacing(12);
@@ -104,8 +104,8 @@ QWidget* StartPage::begin_column() {
     return column;
 }
 
-QWidget* StartPage::go_on_column() {
-    auto* column = new QWidget{this};
+QWidget* StartPage::go_on_column(QWidget* parent) {
+    auto* column = new QWidget{parent};
     column->setFixedWidth(kColumnWidth_px);
     auto* rows = new QVBoxLayout{column};
     rows->addSpacing(12);

@@ -42,8 +42,8 @@ class StartPage : public QWidget {
     void left_work_unwanted(int which);
 
   private:
-    QWidget* begin_column();
-    QWidget* go_on_column();
+    QWidget* begin_column(QWidget* parent);
+    QWidget* go_on_column(QWidget* parent);
     void put_stops_in_order();
 
     StudioForm* studio_ = nullptr;

@@ -102,55 +102,54 @@ Window::Window(CataloguePtr catalogue, Questions questions, RecoveryStore store,
 
 Window::~Window() = default;
 
+/// From the outside in: what is put into another parent afterwards is styled once more, with all
+/// that it holds. A splitter takes what is made in it. Things are made in the order in which Tab
+/// goes through them.
 void Window::build() {
-    // In the order in which Tab goes through them.
-    drawer_ = new QTabWidget{this};
-    stores_ = new StoresPanel{*desk_, this};
-    findings_ = new FindingsPanel{*desk_, this};
-    floor_ = new Floor{*desk_, this};
-    viewfinder_ = new Viewfinder{*desk_, this};
-    card_ = new CardPanel{*desk_, this};
-    order_ = new RunningOrder{*desk_, this};
-    line_ = new SaidLine{*desk_, this};
-    line_->set_actions(ActionBook::sayable());
-    drawer_->addTab(stores_, tr("Stores"));
-    drawer_->addTab(findings_, tr("Findings"));
-    drawer_->setAccessibleName(tr("Stores and findings"));
-    auto* right = new QSplitter{Qt::Vertical, this};
-    right->addWidget(viewfinder_);
-    right->addWidget(card_);
+    table_ = new QStackedWidget{this};
+    setCentralWidget(table_);
+    auto* work = new QWidget{table_};
+    table_->addWidget(work);
+    auto* down = new QSplitter{Qt::Vertical, work};
+    auto* across = new QSplitter{Qt::Horizontal, down};
+    build_drawer(*across);
+    floor_ = new Floor{*desk_, across};
+    auto* right = new QSplitter{Qt::Vertical, across};
+    viewfinder_ = new Viewfinder{*desk_, right};
+    card_ = new CardPanel{*desk_, right};
     right->setSizes({kViewfinderHeight_px, 400});
     right->setStretchFactor(1, 1);
-    auto* across = new QSplitter{Qt::Horizontal, this};
-    across->addWidget(drawer_);
-    across->addWidget(floor_);
-    across->addWidget(right);
     across->setSizes({kSideWidth_px, 700, kSideWidth_px});
     across->setStretchFactor(1, 1);
-    auto* down = new QSplitter{Qt::Vertical, this};
-    down->addWidget(across);
-    down->addWidget(order_);
+    order_ = new RunningOrder{*desk_, down};
     down->setSizes({560, kOrderHeight_px});
     down->setStretchFactor(0, 1);
     for (QSplitter* splitter : {right, across, down}) {
         splitter->setHandleWidth(1);
         splitter->setChildrenCollapsible(false);
     }
-    start_page_ = new StartPage{this};
-    auto* work = new QWidget{this};
+    line_ = new SaidLine{*desk_, work};
+    line_->set_actions(ActionBook::sayable());
     auto* rows = new QVBoxLayout{work};
     rows->setContentsMargins(0, 0, 0, 0);
     rows->setSpacing(0);
     rows->addWidget(down, 1);
     rows->addWidget(line_);
-    table_ = new QStackedWidget{this};
-    table_->addWidget(work);
+    start_page_ = new StartPage{table_};
     table_->addWidget(start_page_);
-    setCentralWidget(table_);
     levels_ = new LevelOverlay{*desk_, this};
     statusBar()->addPermanentWidget(levels_);
     statusBar()->setSizeGripEnabled(false);
     actions_ = new ActionBook{*this, *menuBar()};
+}
+
+void Window::build_drawer(QSplitter& across) {
+    drawer_ = new QTabWidget{&across};
+    stores_ = new StoresPanel{*desk_, drawer_};
+    findings_ = new FindingsPanel{*desk_, drawer_};
+    drawer_->addTab(stores_, tr("Stores"));
+    drawer_->addTab(findings_, tr("Findings"));
+    drawer_->setAccessibleName(tr("Stores and findings"));
 }
 
 void Window::connect_parts() {

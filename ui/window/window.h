@@ -145,6 +145,7 @@ class Window : public QMainWindow {
 
   private:
     void build();
+    void build_drawer(QSplitter& across);
     void connect_parts();
     void connect_start_page();
     void tell_title();
