@@ -196,7 +196,8 @@ void draw_beneath(Board& board, const FloorScene& scene) {
     const FloorQuestion& question = scene.question;
     const Overlays& overlays = question.overlays;
     const bool has_room = question.plan.room.outline.size() >= 3 && question.only.empty();
-    if (overlays.underlay && question.plan.underlay && question.underlay && question.only.empty()) {
+    if (overlays.underlay && question.plan.underlay && question.underlay.pixels != nullptr
+        && question.only.empty()) {
         Page page;
         page.field = question.window;
         draw_underlay(board, *question.plan.underlay, question.underlay, page);

@@ -5,6 +5,7 @@
 #include "plan/plan.h"
 #include "sheet/drawing.h"
 #include "sheet/plan_frame.h"
+#include "sheet/reduced_pictures.h"
 
 #include <memory>
 #include <optional>
@@ -57,7 +58,8 @@ struct FloorQuestion {
     std::set<std::string> only{};
     /// Findings of the same plan to number on the floor; null for none.
     const checks::Analysis* analysis = nullptr;
-    std::shared_ptr<const Pixels> underlay = nullptr;
+    /// The picture beneath the plan, at its own size or reduced; none by itself.
+    ReducedPicture underlay{};
     std::shared_ptr<const LevelPicture> levels = nullptr;
 };
 

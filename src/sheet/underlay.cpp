@@ -1,5 +1,6 @@
 #include "sheet/underlay.h"
 
+#include "plan/picture_placing.h"
 #include "sheet/mask.h"
 
 #include <algorithm>
@@ -8,14 +9,6 @@
 namespace throwline::sheet {
 
 namespace {
-
-Vec2 complex_product(const Vec2& a, const Vec2& b) {
-    return {a.x() * b.x() - a.y() * b.y(), a.x() * b.y() + a.y() * b.x()};
-}
-
-Vec2 complex_quotient(const Vec2& a, const Vec2& b) {
-    return complex_product(a, {b.x(), -b.y()}) / b.squaredNorm();
-}
 
 /// Whole pixels, `right` and `bottom` beyond the last.
 struct PixelBox {
@@ -81,28 +74,15 @@ std::shared_ptr<const Pixels> cut_out(const std::shared_ptr<const Pixels>& pixel
 
 } // namespace
 
-PicturePlacing::PicturePlacing(const plan::Underlay& underlay)
-    : pixel_a_{underlay.pixel_a}, at_a_{underlay.at_a}, mirrored_{underlay.mirrored} {
-    turn_ = complex_quotient(underlay.at_b - underlay.at_a, upright(underlay.pixel_b));
-}
-
-Vec2 PicturePlacing::upright(const Vec2& pixel) const {
-    const Vec2 from = pixel - pixel_a_;
-    return {mirrored_ ? -from.x() : from.x(), -from.y()};
-}
-
-Vec2 PicturePlacing::at(const Vec2& pixel) const {
-    return at_a_ + complex_product(turn_, upright(pixel));
-}
-
-void draw_underlay(Board& board, const plan::Underlay& underlay,
-                   const std::shared_ptr<const Pixels>& pixels, const Page& page) {
+void draw_underlay(Board& board, const plan::Underlay& underlay, const ReducedPicture& laid,
+                   const Page& page) {
+    const std::shared_ptr<const Pixels>& pixels = laid.pixels;
     if (pixels == nullptr || underlay.strength <= 0.0) {
         return;
     }
-    const PicturePlacing placing{underlay};
+    const plan::PicturePlacing placing{underlay};
     const auto on_paper = [&](double x_px, double y_px) {
-        return board.frame.at(placing.at({x_px, y_px}));
+        return board.frame.at(placing.at(Vec2{x_px, y_px} * laid.reduced));
     };
     // Far apart, so that the step of one pixel keeps its digits.
     constexpr double kFar_px = 1e4;

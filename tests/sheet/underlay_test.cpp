@@ -1,5 +1,6 @@
 #include "sheet/underlay.h"
 
+#include "plan/picture_placing.h"
 #include "sheet/png_picture.h"
 #include "sheet/sheet_support.h"
 #include "sheet/written_sheet.h"
@@ -125,7 +126,7 @@ std::vector<PlacingCase> placing_cases() {
 
 TEST(Underlay, BothPointsLandWhereThePlanSays) {
     for (const PlacingCase& placing : placing_cases()) {
-        const PicturePlacing where{placed(placing.at_a, placing.at_b, placing.mirrored)};
+        const plan::PicturePlacing where{placed(placing.at_a, placing.at_b, placing.mirrored)};
         EXPECT_LT((where.at(kSpotA) - placing.at_a).norm(), 1e-12);
         EXPECT_LT((where.at(kSpotB) - placing.at_b).norm(), 1e-12);
         // Flipped pictures turn the other way round.
@@ -192,7 +193,7 @@ TEST(Underlay, OnlyTheNeededPartIsKept) {
     EXPECT_LT(part.pixels->height, kHeight_px);
     const PaperOfPlan paper = paper_of_plan(drawing);
     // The step from pixel to pixel is the same everywhere, so the first kept one follows.
-    const PicturePlacing where{underlay};
+    const plan::PicturePlacing where{underlay};
     const Vec2 right = paper.at(where.at({1.0, 0.0})) - paper.at(where.at({0.0, 0.0}));
     EXPECT_LT((part.across / part.pixels->width - right).norm(), 1e-6);
     const Vec2 corner = paper.at(where.at({0.0, 0.0}));

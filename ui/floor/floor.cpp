@@ -2,6 +2,7 @@
 
 #include "edit/moves.h"
 #include "edit/order.h"
+#include "plan/picture_placing.h"
 #include "sheet/scale_name.h"
 #include "sheet/scale_words.h"
 #include "ui/floor/floor_access.h"
@@ -48,6 +49,17 @@ void include_grid(sheet::Extent& extent, const plan::Plan& plan) {
         const Vec2 up = turned_left(unit_at(grid.turn.rad())) * (grid.rows - 1) * grid.pitch_y.m();
         include(extent,
                 {grid.origin, grid.origin + across, grid.origin + up, grid.origin + across + up});
+    }
+}
+
+/// The picture beneath the plan, of that many pixels.
+void include_underlay(sheet::Extent& extent, const plan::Underlay& underlay,
+                      const sheet::Pixels& pixels) {
+    const plan::PicturePlacing placing{underlay};
+    const auto right = static_cast<double>(pixels.width);
+    const auto foot = static_cast<double>(pixels.height);
+    for (const Vec2& corner : {Vec2{0, 0}, Vec2{right, 0}, Vec2{right, foot}, Vec2{0, foot}}) {
+        extent.include(placing.at(corner));
     }
 }
 
@@ -184,8 +196,8 @@ void Floor::set_snapping(const edit::SnapSettings& settings) {
     bench_->settings = settings;
 }
 
-void Floor::set_underlay(std::shared_ptr<const sheet::Pixels> underlay) {
-    underlay_ = std::move(underlay);
+void Floor::set_underlay(std::shared_ptr<const std::vector<sheet::ReducedPicture>> sizes) {
+    underlay_ = std::move(sizes);
     ask(true);
 }
 
@@ -349,6 +361,10 @@ void Floor::fit() {
         include(extent, bench_->pick().outline(thing));
     }
     include_grid(extent, *desk_.plan());
+    // Where a room stands the picture may reach far beyond it.
+    if (extent.empty && underlay_ != nullptr && desk_.plan()->underlay) {
+        include_underlay(extent, *desk_.plan()->underlay, *underlay_->front().pixels);
+    }
     bench_->view.show(extent.empty ? usual_extent() : extent, kFitMargin_px);
     is_fitted_ = isVisible();
     went_elsewhere();

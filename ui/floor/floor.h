@@ -44,8 +44,8 @@ class Floor : public QWidget {
     /// What draws while something is moved or drawn; kept as long as the floor.
     const edit::SnapSettings& snapping() const;
     void set_snapping(const edit::SnapSettings& settings);
-    /// The picture beneath the plan; null for none.
-    void set_underlay(std::shared_ptr<const sheet::Pixels> underlay);
+    /// The picture beneath the plan at several sizes; null for none.
+    void set_underlay(std::shared_ptr<const std::vector<sheet::ReducedPicture>> sizes);
     /// The level map over the plan. It is shown with what it is of, and with nothing else.
     void set_levels(FloorLevels levels);
     /// Whether the picture shown is of the plan, moment and scale that are to be shown.
@@ -160,7 +160,7 @@ class Floor : public QWidget {
     FloorPicture* picture_ = nullptr;
     FloorFoot* foot_ = nullptr;
     TypedLine* typed_ = nullptr;
-    std::shared_ptr<const sheet::Pixels> underlay_;
+    std::shared_ptr<const std::vector<sheet::ReducedPicture>> underlay_;
     FloorLevels levels_;
     /// Names of what is dragged, and drawn over the picture instead of in it.
     std::set<std::string> lifted_;

@@ -17,6 +17,7 @@ namespace {
 
 /// While the plan changes again and again a picture that is a little late is better than none.
 constexpr qint64 kLongestWithout_ms = 150;
+constexpr const char* kUnderlayLayer = "underlay";
 
 struct Question {
     int number = 0;
@@ -38,6 +39,27 @@ struct Thicken {
     void operator()(sheet::Picture&) const {}
 };
 
+/// The picture beneath the plan as large as the screen shows it.
+sheet::ReducedPicture underlay_of(const PictureWanted& wanted) {
+    return wanted.underlay == nullptr || !wanted.plan->underlay
+               ? sheet::ReducedPicture{}
+               : sheet::picture_for(*wanted.underlay, *wanted.plan->underlay,
+                                    wanted.px_per_mm * wanted.device_pixel_ratio * wanted.mm_per_m);
+}
+
+/// On slate a scan is chalk, too: what is white in it becomes the ground.
+void make_chalk(sheet::Layer& layer) {
+    for (sheet::Mark& mark : layer.marks) {
+        if (auto* picture = std::get_if<sheet::Picture>(&mark)) {
+            auto chalk = std::make_shared<sheet::Pixels>(*picture->pixels);
+            for (std::uint8_t& channel : chalk->rgb) {
+                channel = static_cast<std::uint8_t>(255 - channel);
+            }
+            picture->pixels = std::move(chalk);
+        }
+    }
+}
+
 std::optional<sheet::Drawing> drawing_of(const PictureWanted& wanted, const std::stop_token& stop) {
     std::set<std::string> left_out = wanted.hidden;
     left_out.insert(wanted.lifted.begin(), wanted.lifted.end());
@@ -46,7 +68,7 @@ std::optional<sheet::Drawing> drawing_of(const PictureWanted& wanted, const std:
                                         wanted.mm_per_m,       wanted.window,
                                         wanted.in_sight,       wanted.overlays,
                                         std::move(left_out),   {},
-                                        wanted.analysis.get(), wanted.underlay,
+                                        wanted.analysis.get(), underlay_of(wanted),
                                         wanted.levels};
     return sheet::floor_drawing(question, paint::FontMeasure{}, stop);
 }
@@ -83,7 +105,10 @@ std::optional<QImage> painted_floor(const PictureWanted& wanted, const std::stop
     painter.setRenderHint(QPainter::Antialiasing);
     painter.scale(device_px_per_mm, device_px_per_mm);
     painter.translate(-window.left, -window.top);
-    for (const sheet::Layer& layer : drawing->layers) {
+    for (sheet::Layer& layer : drawing->layers) {
+        if (wanted.theme == Theme::dark && layer.name == kUnderlayLayer) {
+            make_chalk(layer);
+        }
         if (stop.stop_requested()) {
             return std::nullopt;
         }

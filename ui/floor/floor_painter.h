@@ -18,6 +18,9 @@ class QPainter;
 
 namespace throwline::ui {
 
+/// The picture beneath the plan at several sizes; null for none.
+using UnderlaySizes = std::shared_ptr<const std::vector<sheet::ReducedPicture>>;
+
 /// Everything that a picture of the floor is made from; holds what it refers to.
 struct PictureWanted {
     plan::PlanPtr plan;
@@ -28,7 +31,7 @@ struct PictureWanted {
     std::set<std::string> hidden;
     std::set<std::string> lifted;
     AnalysisPtr analysis;
-    std::shared_ptr<const sheet::Pixels> underlay;
+    UnderlaySizes underlay;
     std::shared_ptr<const sheet::LevelPicture> levels;
     double mm_per_m = 20.0;
     /// Paper millimetres, the plan's origin at (0, 0).

@@ -6,6 +6,7 @@
 #include "ui/floor/hand_measure.h"
 #include "ui/floor/hand_opening.h"
 #include "ui/floor/hand_points.h"
+#include "ui/floor/hand_underlay.h"
 
 #include <algorithm>
 #include <array>
@@ -59,6 +60,10 @@ std::unique_ptr<Hand> measure(Bench& bench) {
     return std::make_unique<MeasureHand>(bench);
 }
 
+std::unique_ptr<Hand> underlay(Bench& bench) {
+    return std::make_unique<UnderlayHand>(bench);
+}
+
 constexpr std::array kHands{
     HandRow{HandId::choose, "choose", "Choose and move", choose},
     HandRow{HandId::room, "room", "Draw walls", room},
@@ -72,6 +77,7 @@ constexpr std::array kHands{
     HandRow{HandId::window, "window", "Put in a window", opening<plan::OpeningKind::window>},
     HandRow{HandId::opening, "opening", "Put in an opening", opening<plan::OpeningKind::opening>},
     HandRow{HandId::measure, "measure", "Measure", measure},
+    HandRow{HandId::underlay, "underlay", "Place the scanned plan", underlay},
 };
 
 } // namespace

@@ -24,7 +24,9 @@ enum class HandId {
     door,
     window,
     opening,
-    measure
+    measure,
+    /// Moves the scanned plan and tells its size.
+    underlay
 };
 
 /// A row of the table of hands.

@@ -15,6 +15,10 @@ bool draws(const Window& window) {
     return window.hand() == hand;
 }
 
+bool has_scan(const Window& window) {
+    return window.desk().plan()->underlay.has_value();
+}
+
 void put(Window& window, edit::Shelf shelf, const char* item) {
     window.show_floor();
     window.floor().put_in_middle({shelf, item});
@@ -48,6 +52,12 @@ std::span<const WindowAction> draw_actions() {
          draws<HandId::column>},
         {"draw.pipe", Menu::draw, nullptr, "Pip&e", "Shift+P", draw<HandId::pipe>, nullptr,
          draws<HandId::pipe>},
+        {"draw.lay_scan", Menu::draw, "&Scanned plan", "&Choose\u2026", nullptr,
+         [](Window& window) { window.choose_underlay(); }, nullptr, nullptr, true},
+        {"draw.place_scan", Menu::draw, "&Scanned plan", "&Put it in its place", nullptr,
+         draw<HandId::underlay>, has_scan, draws<HandId::underlay>},
+        {"draw.take_scan_away", Menu::draw, "&Scanned plan", "&Take it away", nullptr,
+         [](Window& window) { window.take_underlay_away(); }, has_scan},
         {"put.cast", Menu::draw, "Put in the &middle", "&Somebody of the cast", nullptr,
          [](Window& window) { put(window, edit::Shelf::person, "cast"); }, nullptr, nullptr, true},
         {"put.crew", Menu::draw, "Put in the &middle", "Somebody of the cre&w", nullptr,

@@ -90,6 +90,11 @@ Questions asked_in_dialogs() {
         return QFileDialog::getSaveFileName(over, QObject::tr("Save the plan as"), suggested,
                                             filter());
     };
+    questions.picture_to_lay = [](QWidget* over, const QString& folder) {
+        return QFileDialog::getOpenFileName(
+            over, QObject::tr("Choose a scanned plan"), folder,
+            QObject::tr("Pictures and PDF (*.png *.jpg *.jpeg *.pdf);;All files (*)"));
+    };
     questions.tell = tell;
     return questions;
 }

@@ -21,6 +21,8 @@ struct Questions {
     /// Empty when nothing is to be opened, or saved.
     std::function<QString(QWidget* over, const QString& folder)> path_to_open;
     std::function<QString(QWidget* over, const QString& suggested)> path_to_save;
+    /// A scanned plan to lay beneath the floor; empty when none is to be.
+    std::function<QString(QWidget* over, const QString& folder)> picture_to_lay;
     /// Something to be read before going on: a heading, and sentences.
     std::function<void(QWidget* over, const QString& heading, const QStringList& sentences)> tell;
 };

@@ -14,6 +14,7 @@
 #include "ui/said_line/said_line.h"
 #include "ui/sheets/sheets_window.h"
 #include "ui/stores/stores_panel.h"
+#include "ui/underlay/underlay_reader.h"
 #include "ui/viewfinder/frame_view.h"
 #include "ui/viewfinder/viewfinder.h"
 #include "ui/window/action_book.h"
@@ -93,6 +94,7 @@ Window::Window(CataloguePtr catalogue, Questions questions, RecoveryStore store,
     build();
     connect_parts();
     connect_start_page();
+    connect_underlay();
     look_for_left_work();
     table_->setCurrentWidget(start_page_);
     tell_title();
@@ -113,7 +115,7 @@ void Window::build() {
     auto* down = new QSplitter{Qt::Vertical, work};
     auto* across = new QSplitter{Qt::Horizontal, down};
     build_drawer(*across);
-    floor_ = new Floor{*desk_, across};
+    build_floor(*across);
     auto* right = new QSplitter{Qt::Vertical, across};
     viewfinder_ = new Viewfinder{*desk_, right};
     card_ = new CardPanel{*desk_, right};
@@ -733,6 +735,7 @@ void Window::open_sheets() {
         sheets_ = new SheetsWindow{*desk_, this};
         sheets_->setWindowFlag(Qt::Window);
         sheets_->setAttribute(Qt::WA_DeleteOnClose);
+        sheets_->set_underlay(underlay_->pixels());
     }
     sheets_->show();
     sheets_->raise();

@@ -27,6 +27,8 @@ class SaidLine;
 class SheetsWindow;
 class StartPage;
 class StoresPanel;
+class UnderlayNotice;
+class UnderlayReader;
 class Viewfinder;
 
 /// The parts of the window that can be folded away or take the keyboard.
@@ -92,6 +94,10 @@ class Window : public QMainWindow {
     /// The floor instead of the start page.
     void show_floor();
 
+    // The scanned plan beneath the floor.
+    void choose_underlay();
+    void take_underlay_away();
+
     // The running order.
     void add_beat();
     void add_shot();
@@ -125,6 +131,7 @@ class Window : public QMainWindow {
     const Viewfinder& viewfinder() const { return *viewfinder_; }
     SaidLine& line() { return *line_; }
     StartPage& start_page() { return *start_page_; }
+    UnderlayReader& underlay() { return *underlay_; }
 
   Q_SIGNALS:
     void new_window_wanted();
@@ -148,6 +155,8 @@ class Window : public QMainWindow {
     void build_drawer(QSplitter& across);
     void connect_parts();
     void connect_start_page();
+    void build_floor(QSplitter& across);
+    void connect_underlay();
     void tell_title();
     void tell_said(const QString& sentence);
     void take_left_work(int which);
@@ -177,6 +186,8 @@ class Window : public QMainWindow {
     QTabWidget* drawer_ = nullptr;
     LevelOverlay* levels_ = nullptr;
     ActionBook* actions_ = nullptr;
+    UnderlayReader* underlay_ = nullptr;
+    UnderlayNotice* notice_ = nullptr;
     QPointer<RecceWindow> recce_;
     QPointer<SheetsWindow> sheets_;
     std::vector<Recovery> left_work_;
