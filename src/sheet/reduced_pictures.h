@@ -21,7 +21,7 @@ struct ReducedPicture {
 
 /// A picture at its own size, a half of it, a quarter and so on, so that a screen can show it small
 /// without dropping the thin lines between the pixels that it shows. The last has no side above
-/// 512. Takes about 8 ns a pixel.
+/// 512.
 std::vector<ReducedPicture> reduced_pictures(std::shared_ptr<const Pixels> picture);
 
 /// The smallest of them that has at least as many pixels a metre as the screen, as the

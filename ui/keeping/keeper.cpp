@@ -5,6 +5,7 @@
 #include "plan/differences.h"
 #include "plan/read_plan.h"
 #include "plan/salvage.h"
+#include "survey/recce_text.h"
 #include "ui/keeping/recovery_writer.h"
 
 #include <QFileSystemWatcher>
@@ -87,7 +88,7 @@ Keeper::Keeper(Desk& desk, RecoveryStore store, int window, QObject* parent)
     for (const QTimer* timer : {&soon_, &again_}) {
         connect(timer, &QTimer::timeout, this, &Keeper::keep_apart);
     }
-    connect(&desk_, &Desk::plan_changed, this, &Keeper::plan_changed);
+    connect(&desk_, &Desk::plan_changed, this, &Keeper::keep_soon);
     connect(watcher_, &QFileSystemWatcher::fileChanged, this, &Keeper::file_changed);
     connect(watcher_, &QFileSystemWatcher::directoryChanged, this, &Keeper::file_changed);
 }
@@ -100,7 +101,7 @@ Keeper::~Keeper() {
     writer_->flush();
 }
 
-void Keeper::plan_changed() {
+void Keeper::keep_soon() {
     is_told_ = false;
     // Not started anew by each step, so that steps without a pause are kept all the same.
     if (!soon_.isActive()) {
@@ -110,7 +111,7 @@ void Keeper::plan_changed() {
 
 /// It is tried again until it can be kept; said once a step.
 void Keeper::tell_not_kept(const QString& why) {
-    if (let_go_ || desk_.is_saved()) {
+    if (let_go_ || !has_work()) {
         return;
     }
     again_.start();
@@ -121,13 +122,28 @@ void Keeper::tell_not_kept(const QString& why) {
     }
 }
 
+void Keeper::keep_readings(std::string readings) {
+    if (readings.size() > survey::kLargestRecceBytes) {
+        readings.clear();
+    }
+    if (readings != readings_) {
+        readings_ = std::move(readings);
+        keep_soon();
+    }
+}
+
+/// Whether there is anything that is not in the file.
+bool Keeper::has_work() const {
+    return !desk_.is_saved() || !readings_.empty();
+}
+
 void Keeper::keep_apart() {
     let_go_ = false;
     again_.stop();
-    if (desk_.is_saved()) {
-        writer_->drop();
+    if (has_work()) {
+        writer_->write({{}, path_, known_mark_, 0, {}, readings_}, desk_.plan());
     } else {
-        writer_->write({{}, path_, known_mark_, 0, {}}, desk_.plan());
+        writer_->drop();
     }
 }
 
@@ -251,7 +267,9 @@ Result<QStringList> Keeper::take_up(const Recovery& recovery) {
                          .arg(file_text(recovery.original)));
         take_path(recovery.original, std::nullopt);
     }
-    desk_.lay_out(std::make_shared<const plan::Plan>(std::move(read.plan)), false);
+    readings_ = recovery.readings;
+    desk_.lay_out(std::make_shared<const plan::Plan>(std::move(read.plan)),
+                  told.isEmpty() && known_text_ == recovery.plan_text);
     flush();
     store_.drop(recovery.kept);
     return told;

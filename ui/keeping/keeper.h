@@ -54,6 +54,12 @@ class Keeper : public QObject {
     SaveOutcome save_as(const std::filesystem::path& path);
     /// Lays out what the file holds now, whatever was done here.
     Result<QStringList> load_theirs();
+    /// Tape readings that are not in the plan are kept with the work; empty for none. More than a
+    /// recce may hold is not kept.
+    void keep_readings(std::string readings);
+    /// Those, also as a recovery brought them back.
+    const std::string& readings() const { return readings_; }
+
     /// What differs between the file and the work, a sentence each.
     QStringList differences_from_file() const;
 
@@ -70,7 +76,8 @@ class Keeper : public QObject {
     void keeping_failed(const QString& sentence);
 
   private:
-    void plan_changed();
+    void keep_soon();
+    bool has_work() const;
     void keep_apart();
     void tell_not_kept(const QString& why);
     void take_path(const std::filesystem::path& path, std::optional<std::string> text);
@@ -89,6 +96,7 @@ class Keeper : public QObject {
     std::optional<std::string> known_text_;
     /// Of that text; empty for none.
     std::string known_mark_;
+    std::string readings_;
     std::unique_ptr<QLockFile> lock_;
     QFileSystemWatcher* watcher_;
     QTimer soon_;

@@ -3,6 +3,7 @@
 #include "base/text_file.h"
 #include "base/utf8.h"
 #include "plan/read_plan.h"
+#include "survey/recce_text.h"
 
 #include <algorithm>
 #include <charconv>
@@ -18,7 +19,12 @@ namespace throwline::ui {
 
 namespace {
 
-constexpr std::string_view kFirstLine = "throwline work in progress 2";
+constexpr std::string_view kFirstLine = "throwline work in progress 3";
+/// Of entries that know nothing of readings.
+constexpr std::string_view kFirstLineBefore = "throwline work in progress 2";
+/// A plan, readings, and what tells of them.
+constexpr std::uintmax_t kLargestEntryBytes =
+    plan::kLargestPlanBytes + survey::kLargestRecceBytes + 100'000;
 constexpr std::string_view kSuffix = ".work";
 
 template <class Number>
@@ -37,13 +43,27 @@ std::string_view take_line(std::string_view& text) {
     return line;
 }
 
+/// Takes as many bytes as the line before them says, and the end of their line: they may hold
+/// anything, also a line's end.
+std::optional<std::string> take_counted(std::string_view& text) {
+    const auto bytes = number_in<std::size_t>(take_line(text));
+    if (!bytes || text.size() < *bytes) {
+        return std::nullopt;
+    }
+    const std::string taken{text.substr(0, *bytes)};
+    text.remove_prefix(*bytes);
+    take_line(text);
+    return taken;
+}
+
 struct Entry {
     Recovery recovery;
     ProcessMark writer;
 };
 
 std::optional<Entry> entry_of(std::string_view text) {
-    if (take_line(text) != kFirstLine) {
+    const std::string_view first = take_line(text);
+    if (first != kFirstLine && first != kFirstLineBefore) {
         return std::nullopt;
     }
     Entry entry;
@@ -52,17 +72,16 @@ std::optional<Entry> entry_of(std::string_view text) {
     const auto start = number_in<std::uint64_t>(take_line(text));
     const auto at = number_in<std::int64_t>(take_line(text));
     entry.recovery.original_mark = std::string{take_line(text)};
-    const auto bytes = number_in<std::size_t>(take_line(text));
-    // A path may hold anything, also a line's end, so its length stands before it.
-    if (!pid || !start || !at || !bytes || text.size() < *bytes) {
+    const auto original = take_counted(text);
+    const auto readings = first == kFirstLine ? take_counted(text) : std::string{};
+    if (!pid || !start || !at || !original || !readings) {
         return std::nullopt;
     }
     entry.writer.pid = *pid;
     entry.writer.start = *start;
     entry.recovery.kept_at_s = *at;
-    entry.recovery.original = std::filesystem::path{std::string{text.substr(0, *bytes)}};
-    text.remove_prefix(*bytes);
-    take_line(text);
+    entry.recovery.original = std::filesystem::path{*original};
+    entry.recovery.readings = *readings;
     entry.recovery.plan_text = std::string{text};
     return entry;
 }
@@ -122,9 +141,10 @@ Result<void> RecoveryStore::keep(const std::filesystem::path& place,
     const ProcessMark mark = process_mark(getpid());
     const std::string path = recovery.original.string();
     return write_file_whole(
-        place, fmt::format("{}\n{}\n{}\n{}\n{}\n{}\n{}\n{}\n{}", kFirstLine, mark.boot, mark.pid,
-                           mark.start, static_cast<std::int64_t>(std::time(nullptr)),
-                           recovery.original_mark, path.size(), path, recovery.plan_text));
+        place, fmt::format("{}\n{}\n{}\n{}\n{}\n{}\n{}\n{}\n{}\n{}\n{}", kFirstLine, mark.boot,
+                           mark.pid, mark.start, static_cast<std::int64_t>(std::time(nullptr)),
+                           recovery.original_mark, path.size(), path, recovery.readings.size(),
+                           recovery.readings, recovery.plan_text));
 }
 
 void RecoveryStore::drop(const std::filesystem::path& place) const {
@@ -140,7 +160,7 @@ std::vector<Recovery> RecoveryStore::left_behind(std::vector<std::string>& remar
         if (file->path().extension() != kSuffix) {
             continue;
         }
-        const auto text = read_text_file(file->path(), plan::kLargestPlanBytes + 100'000);
+        const auto text = read_text_file(file->path(), kLargestEntryBytes);
         std::optional<Entry> entry = text ? entry_of(*text) : std::nullopt;
         if (!entry) {
             remarks.push_back(
@@ -152,8 +172,9 @@ std::vector<Recovery> RecoveryStore::left_behind(std::vector<std::string>& remar
             continue;
         }
         // Saved, but killed before it could say so.
-        if (read_text_file(entry->recovery.original, plan::kLargestPlanBytes)
-            == entry->recovery.plan_text) {
+        if (entry->recovery.readings.empty()
+            && read_text_file(entry->recovery.original, plan::kLargestPlanBytes)
+                   == entry->recovery.plan_text) {
             drop(file->path());
             continue;
         }

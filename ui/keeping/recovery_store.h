@@ -24,6 +24,8 @@ struct Recovery {
     std::int64_t kept_at_s = 0;
     /// The plan as it was.
     std::string plan_text;
+    /// Tape readings that were typed and not yet put into the plan; empty for none.
+    std::string readings{};
 };
 
 /// A folder of entries, one a window at work.

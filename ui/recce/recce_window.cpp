@@ -168,14 +168,21 @@ void RecceWindow::set_text(const QString& text) {
 
 /// The plan's survey is shown as long as nothing else was typed.
 void RecceWindow::load_survey() {
-    if (text() != loaded_) {
-        return;
+    if (text() == loaded_) {
+        const auto& survey = desk_.plan()->survey;
+        loaded_ = survey ? survey::recce_text(*survey) : std::string{};
+        page_->setPlainText(text_of(loaded_));
+        loaded_ = text();
+        ask();
     }
-    const auto& survey = desk_.plan()->survey;
-    loaded_ = survey ? survey::recce_text(*survey) : std::string{};
-    page_->setPlainText(text_of(loaded_));
-    loaded_ = text();
-    ask();
+    Q_EMIT readings_changed();
+}
+
+std::string RecceWindow::readings() const {
+    const std::string typed = text();
+    const bool is_in_plan =
+        typed == loaded_ || (typed == used_ && desk_.plan()->survey == used_survey_);
+    return is_in_plan ? std::string{} : typed;
 }
 
 void RecceWindow::text_changed() {
@@ -183,6 +190,7 @@ void RecceWindow::text_changed() {
     remarks_->clear();
     pause_.start();
     tell();
+    Q_EMIT readings_changed();
 }
 
 void RecceWindow::ask() {
@@ -315,7 +323,10 @@ bool RecceWindow::use_as_room() {
     }
     // From now on what is typed is the user's own: the plan's wording of it does not replace it.
     loaded_.clear();
+    used_ = text();
+    used_survey_ = made->plan.survey;
     const bool taken = desk_.take(edit::Step{"Room from recce", made->plan, {}});
+    Q_EMIT readings_changed();
     remarks_->setText(taken ? sentences.join(QStringLiteral(" ")) : tr("The room was not taken."));
     return taken;
 }

@@ -29,6 +29,8 @@ class RecceWindow : public QWidget {
     /// The lines as typed so far.
     std::string text() const;
     void set_text(const QString& text);
+    /// What was typed and is not in the plan; empty when all of it is.
+    std::string readings() const;
     /// Whether what is shown belongs to what is typed.
     bool is_settled() const;
     /// Puts the room into the plan; its remarks are shown. Returns whether it was taken.
@@ -38,6 +40,10 @@ class RecceWindow : public QWidget {
     QPlainTextEdit& page() { return *page_; }
     RecceModel& model() { return *model_; }
     const RecceSeen* seen() const { return seen_.get(); }
+
+  Q_SIGNALS:
+    /// readings() may be another.
+    void readings_changed();
 
   protected:
     bool eventFilter(QObject* watched, QEvent* event) override;
@@ -72,6 +78,9 @@ class RecceWindow : public QWidget {
     std::shared_ptr<const RecceSeen> seen_;
     /// What was loaded from the plan; typing on makes it the user's own.
     std::string loaded_;
+    /// What was put into the plan, and what the plan has of it since.
+    std::string used_;
+    std::optional<plan::Survey> used_survey_;
 };
 
 } // namespace throwline::ui

@@ -35,6 +35,9 @@ LeftWork left_work_of(const Recovery& recovery, const catalogue::Catalogue& cata
     } else {
         left.summary = QObject::tr("kept %1, never saved").arg(when);
     }
+    if (!recovery.readings.empty()) {
+        left.summary += QObject::tr("; readings that are not in the plan");
+    }
     return left;
 }
 

@@ -67,6 +67,20 @@ ChangedAnswer ask_changed(QWidget* over, const QString& title, const QStringList
     return box.clickedButton() == elsewhere ? ChangedAnswer::save_as : ChangedAnswer::cancel;
 }
 
+bool ask_to_drop_readings(QWidget* over) {
+    QMessageBox box{QMessageBox::Question, QObject::tr("Readings not in the plan"),
+                    QObject::tr("The readings that were typed are not in the plan yet."),
+                    QMessageBox::NoButton, over};
+    box.setInformativeText(
+        QObject::tr("\u201cUse as the room\u201d in the recce puts them there."));
+    QPushButton* back = box.addButton(QObject::tr("Back to the recce"), QMessageBox::RejectRole);
+    const QPushButton* drop = box.addButton(QObject::tr("Drop them"), QMessageBox::DestructiveRole);
+    box.setDefaultButton(back);
+    box.setEscapeButton(back);
+    box.exec();
+    return box.clickedButton() == drop;
+}
+
 void tell(QWidget* over, const QString& heading, const QStringList& sentences) {
     QMessageBox box{QMessageBox::Information, QObject::tr("Throwline"), heading, QMessageBox::Ok,
                     over};
@@ -83,6 +97,7 @@ Questions asked_in_dialogs() {
     Questions questions;
     questions.unsaved = ask_unsaved;
     questions.changed = ask_changed;
+    questions.drop_readings = ask_to_drop_readings;
     questions.path_to_open = [](QWidget* over, const QString& folder) {
         return QFileDialog::getOpenFileName(over, QObject::tr("Open a plan"), folder, filter());
     };

@@ -18,6 +18,8 @@ struct Questions {
     /// The file of `title` was changed by somebody else; `what` tells what differs.
     std::function<ChangedAnswer(QWidget* over, const QString& title, const QStringList& what)>
         changed;
+    /// Tape readings are typed and not in the plan: whether they may be dropped.
+    std::function<bool(QWidget* over)> drop_readings;
     /// Empty when nothing is to be opened, or saved.
     std::function<QString(QWidget* over, const QString& folder)> path_to_open;
     std::function<QString(QWidget* over, const QString& suggested)> path_to_save;

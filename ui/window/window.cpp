@@ -313,6 +313,9 @@ void Window::take_left_work(int which) {
     if (which >= 0 && static_cast<std::size_t>(which) < left_work_.size()) {
         const Recovery recovery = left_work_[static_cast<std::size_t>(which)];
         tell_open(keeper_->take_up(recovery), {});
+        if (!keeper_->readings().empty()) {
+            open_recce();
+        }
     }
 }
 
@@ -323,7 +326,7 @@ bool Window::has_plan() const {
 }
 
 bool Window::is_untouched() const {
-    return keeper_->path().empty() && !desk_->history().can_undo()
+    return keeper_->path().empty() && !desk_->history().can_undo() && keeper_->readings().empty()
            && (desk_->is_saved() || !has_plan());
 }
 
@@ -392,6 +395,10 @@ void Window::ask_about_change() {
 }
 
 bool Window::may_close() {
+    return may_drop_readings() && may_drop_changes();
+}
+
+bool Window::may_drop_changes() {
     if (!has_plan() || desk_->is_saved() || is_untouched()) {
         return true;
     }
@@ -716,18 +723,6 @@ void Window::keyboard_to(Part part) {
         }
         inside->setFocus(Qt::ShortcutFocusReason);
     }
-}
-
-void Window::open_recce() {
-    show_floor();
-    if (recce_ == nullptr) {
-        recce_ = new RecceWindow{*desk_, this};
-        recce_->setWindowFlag(Qt::Window);
-        recce_->setAttribute(Qt::WA_DeleteOnClose);
-    }
-    recce_->show();
-    recce_->raise();
-    recce_->activateWindow();
 }
 
 void Window::open_sheets() {

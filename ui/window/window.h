@@ -72,7 +72,8 @@ class Window : public QMainWindow {
     // Keeping. Each returns whether the work is in its file.
     bool save();
     bool save_as();
-    /// Asks about changes that are not saved; whether the window may go.
+    /// Asks about changes that are not saved and readings that are in no plan; whether the window
+    /// may go.
     bool may_close();
 
     // Editing what is chosen.
@@ -130,6 +131,7 @@ class Window : public QMainWindow {
     Viewfinder& viewfinder() { return *viewfinder_; }
     const Viewfinder& viewfinder() const { return *viewfinder_; }
     SaidLine& line() { return *line_; }
+    RecceWindow* recce();
     StartPage& start_page() { return *start_page_; }
     UnderlayReader& underlay() { return *underlay_; }
 
@@ -156,6 +158,8 @@ class Window : public QMainWindow {
     void connect_parts();
     void connect_start_page();
     void build_floor(QSplitter& across);
+    bool may_drop_changes();
+    bool may_drop_readings();
     void connect_underlay();
     void tell_title();
     void tell_said(const QString& sentence);

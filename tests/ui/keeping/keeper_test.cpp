@@ -40,13 +40,16 @@ class KeeperCase : public testing::Test {
         return RecoveryStore{folder / "recovery"}.left_behind(remarks);
     }
     /// An entry as a program that was killed leaves it.
-    void leave_behind(const std::string& plan_text, const std::string& mark) {
+    void leave_behind(const std::string& plan_text, const std::string& mark,
+                      const std::string& readings = {}) {
         const std::string path = (folder / "plan.json").string();
         std::filesystem::create_directories(folder / "recovery");
         support::put_bytes(folder / "recovery" / "1-1-0.work",
-                           "throwline work in progress 2\n" + process_mark(getpid()).boot
+                           "throwline work in progress 3\n" + process_mark(getpid()).boot
                                + "\n1\n999999999999\n1700000000\n" + mark + "\n"
-                               + std::to_string(path.size()) + "\n" + path + "\n" + plan_text);
+                               + std::to_string(path.size()) + "\n" + path + "\n"
+                               + std::to_string(readings.size()) + "\n" + readings + "\n"
+                               + plan_text);
     }
     std::string retitled(const std::string& title) const {
         plan::Plan plan = support::demo_plan("workshop_interview.json");
@@ -232,14 +235,54 @@ TEST_F(KeeperCase, OffersNothingThatIsInItsFileAlready) {
 TEST_F(KeeperCase, LeavesBrokenRecoveriesWhereTheyAreAndSaysSo) {
     std::filesystem::create_directories(folder / "recovery");
     const auto broken = folder / "recovery" / "7-7-0.work";
-    for (const char* text : {"", "something else", "throwline work in progress 2\nx\ny\n",
-                             "throwline work in progress 2\nb\n1\n1\n1\nm\n99\nshort"}) {
+    for (const char* text : {"", "something else", "throwline work in progress 3\nx\ny\n",
+                             "throwline work in progress 3\nb\n1\n1\n1\nm\n99\nshort",
+                             "throwline work in progress 3\nb\n1\n1\n1\nm\n1\np\n99\nshort"}) {
         support::put_bytes(broken, text);
         EXPECT_TRUE(left_behind().empty()) << text;
         ASSERT_EQ(remarks.size(), 1U) << text;
         EXPECT_NE(remarks.front().find("7-7-0.work"), std::string::npos);
         EXPECT_TRUE(std::filesystem::exists(broken));
     }
+}
+
+TEST_F(KeeperCase, KeepsReadingsOfAPlanThatIsSaved) {
+    ASSERT_TRUE(keeper->open(folder / "plan.json"));
+    keeper->keep_readings("corners A B\nA-B 4");
+    keeper->flush();
+    ASSERT_FALSE(std::filesystem::is_empty(folder / "recovery"));
+    const auto kept = std::filesystem::directory_iterator{folder / "recovery"} -> path();
+    EXPECT_NE(support::bytes_of(kept).find("corners A B\nA-B 4\n"), std::string::npos);
+    keeper->keep_readings({});
+    keeper->flush();
+    EXPECT_TRUE(std::filesystem::is_empty(folder / "recovery"));
+}
+
+TEST_F(KeeperCase, BringsReadingsBack) {
+    const std::string readings = "corners A B\nA-B 4\n\n7\n";
+    leave_behind(on_disk(), file_mark(on_disk()), readings);
+    const auto waiting = left_behind();
+    ASSERT_EQ(waiting.size(), 1U);
+    EXPECT_EQ(waiting.front().plan_text, on_disk());
+    ASSERT_TRUE(keeper->take_up(waiting.front()));
+    EXPECT_EQ(keeper->readings(), readings);
+    EXPECT_TRUE(desk->is_saved());
+    // Another crash would not lose them.
+    EXPECT_FALSE(std::filesystem::is_empty(folder / "recovery"));
+}
+
+TEST_F(KeeperCase, TakesUpWorkOfAProgramThatKeptNoReadings) {
+    const std::string path = (folder / "plan.json").string();
+    std::filesystem::create_directories(folder / "recovery");
+    support::put_bytes(folder / "recovery" / "1-1-0.work",
+                       "throwline work in progress 2\n" + process_mark(getpid()).boot
+                           + "\n1\n999999999999\n1700000000\n00000000\n"
+                           + std::to_string(path.size()) + "\n" + path + "\n"
+                           + retitled("left behind"));
+    const auto waiting = left_behind();
+    ASSERT_EQ(waiting.size(), 1U);
+    EXPECT_EQ(waiting.front().plan_text, retitled("left behind"));
+    EXPECT_EQ(waiting.front().readings, "");
 }
 
 TEST_F(KeeperCase, RecoversWhatCanBeReadOfDamagedWork) {

@@ -183,6 +183,32 @@ TEST(RecceWindow, WhatWasTypedOutlivesChangesOfThePlan) {
     EXPECT_EQ(shown.recce->text(), kRoom.toStdString());
 }
 
+TEST(RecceWindow, TellsWhatIsTypedAndNotInThePlan) {
+    Shown shown;
+    EXPECT_EQ(shown.recce->readings(), "");
+    std::string told = "nothing was told";
+    QObject::connect(shown.recce.get(), &RecceWindow::readings_changed,
+                     [&] { told = shown.recce->readings(); });
+    shown.type(QStringLiteral("corners A B"));
+    EXPECT_EQ(told, "corners A B");
+    shown.type(kRoom);
+    ASSERT_TRUE(shown.recce->use_as_room());
+    EXPECT_EQ(told, "");
+    shown.desk->undo();
+    EXPECT_EQ(told, kRoom.toStdString());
+    shown.desk->redo();
+    EXPECT_EQ(told, "");
+}
+
+TEST(RecceWindow, ThePlansOwnSurveyIsNothingTyped) {
+    const Shown first;
+    first.type(kRoom);
+    ASSERT_TRUE(first.recce->use_as_room());
+    const Shown again{*first.desk->plan()};
+    ASSERT_FALSE(again.recce->text().empty());
+    EXPECT_EQ(again.recce->readings(), "");
+}
+
 TEST(RecceWindow, DeleteTakesALineOut) {
     Shown shown;
     shown.type(kRoom);

@@ -1,0 +1,68 @@
+/// Readings that were typed in the recce and not yet used are not lost.
+
+#include "plan/read_plan.h"
+#include "ui/recce/recce_window.h"
+#include "ui/window/start_page.h"
+#include "ui/window/window_at_work.h"
+
+#include <QPointer>
+
+namespace throwline::ui {
+namespace {
+
+const QString kHalfTyped = QStringLiteral("corners A B C D\nA-B 4.");
+
+TEST_F(WindowAtWork, BringsHalfTypedReadingsBackAfterACrash) {
+    const RecoveryStore store{folder / "recovery"};
+    Recovery left;
+    left.plan_text = plan::written(plan::Plan{});
+    left.readings = kHalfTyped.toStdString();
+    // As a program that is gone wrote it: process 1 did not begin then.
+    const std::filesystem::path kept = folder / "recovery" / "left.work";
+    ASSERT_TRUE(store.keep(kept, left));
+    std::string text = support::bytes_of(kept);
+    const std::string pid = "\n" + std::to_string(getpid()) + "\n";
+    text.replace(text.find(pid), pid.size(), "\n1\n");
+    support::put_bytes(kept, text);
+    window->look_for_left_work();
+
+    Q_EMIT window->start_page().left_work_wanted(0);
+    EXPECT_TRUE(window->has_plan());
+    ASSERT_NE(window->recce(), nullptr);
+    EXPECT_EQ(window->recce()->text(), kHalfTyped.toStdString());
+}
+
+TEST_F(WindowAtWork, ShowsReadingsAgainThatWereLeftInAClosedRecce) {
+    window->begin_location();
+    QPointer<RecceWindow> first = window->recce();
+    first->set_text(kHalfTyped);
+    first->close();
+    ASSERT_TRUE(support::came_to([&] { return first == nullptr; }));
+    EXPECT_FALSE(window->is_untouched());
+    window->open_recce();
+    EXPECT_EQ(window->recce()->text(), kHalfTyped.toStdString());
+}
+
+TEST_F(WindowAtWork, AsksBeforeReadingsAreDropped) {
+    window->begin_location();
+    window->recce()->set_text(kHalfTyped);
+    window->desk().mark_saved();
+    drops_readings = false;
+    EXPECT_FALSE(window->may_close());
+    drops_readings = true;
+    EXPECT_TRUE(window->may_close());
+}
+
+TEST_F(WindowAtWork, AsksNothingOnceTheReadingsAreUsed) {
+    window->begin_location();
+    window->recce()->set_text(QStringLiteral("corners A B C D\nA-B 4m\nB-C 3m\nC-D 4m\nD-A 3m\n"
+                                             "A-C 5m\nB-D 5m\nheight 2.5m\n"));
+    ASSERT_TRUE(support::came_to([&] { return window->recce()->is_settled(); }));
+    ASSERT_TRUE(window->recce()->use_as_room());
+    window->desk().mark_saved();
+    drops_readings = false;
+    EXPECT_TRUE(window->may_close());
+}
+
+} // namespace
+} // namespace throwline::ui
