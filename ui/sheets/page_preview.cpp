@@ -2,6 +2,7 @@
 
 #include "ui/look/look.h"
 
+#include <QKeyEvent>
 #include <QMouseEvent>
 #include <QPainter>
 #include <QWheelEvent>
@@ -14,6 +15,9 @@ namespace {
 
 constexpr double kAround_px = 16.0;
 constexpr double kMostZoom = 12.0;
+/// What a key or a notch of the wheel zooms by, and an arrow key moves.
+constexpr double kZoomStep = 1.2;
+constexpr double kMoved_px = 40.0;
 /// A widget that is hardly there shows a page no smaller than this.
 constexpr double kLeast_px_per_mm = 0.05;
 
@@ -23,14 +27,26 @@ PagePreview::PagePreview(QWidget* parent) : QWidget{parent} {
     setMinimumSize(240, 200);
     setAccessibleName(tr("Preview of the page"));
     setFocusPolicy(Qt::StrongFocus);
+    tell_page();
     connect(&painter_, &PagePainter::painted, this, qOverload<>(&QWidget::update));
 }
 
 void PagePreview::show(std::shared_ptr<const sheet::Drawing> page) {
     if (page != page_) {
         page_ = std::move(page);
+        tell_page();
         go_on();
     }
+}
+
+/// For whoever does not see it.
+void PagePreview::tell_page() {
+    const QString what = page_ == nullptr ? tr("No page yet.")
+                                          : tr("%1, on %2.")
+                                                .arg(QString::fromStdString(page_->title),
+                                                     QString::fromStdString(page_->paper));
+    setAccessibleDescription(
+        what + tr(" Plus and minus zoom, arrow keys move the page, 0 shows all of it."));
 }
 
 void PagePreview::set_zoom(double zoom) {
@@ -49,7 +65,10 @@ double PagePreview::px_per_mm() const {
 
 QRectF PagePreview::paper_rect() const {
     const QSizeF size = QSizeF{page_->width_mm, page_->height_mm} * px_per_mm();
-    return {QPointF{(width() - size.width()) / 2.0, (height() - size.height()) / 2.0} + shift_,
+    const double ratio = devicePixelRatioF();
+    const auto whole = [ratio](double px) { return std::round(px * ratio) / ratio; };
+    return {QPointF{whole((width() - size.width()) / 2.0 + shift_.x()),
+                    whole((height() - size.height()) / 2.0 + shift_.y())},
             size};
 }
 
@@ -105,7 +124,8 @@ void PagePreview::wheelEvent(QWheelEvent* event) {
         return;
     }
     const double before = zoom_;
-    zoom_ = std::clamp(zoom_ * std::pow(1.2, event->angleDelta().y() / 120.0), 1.0, kMostZoom);
+    zoom_ =
+        std::clamp(zoom_ * std::pow(kZoomStep, event->angleDelta().y() / 120.0), 1.0, kMostZoom);
     const QPointF middle = QRectF{rect()}.center();
     const QPointF from = event->position() - middle - shift_;
     shift_ += from * (1.0 - zoom_ / before);
@@ -115,16 +135,47 @@ void PagePreview::wheelEvent(QWheelEvent* event) {
     go_on();
 }
 
+void PagePreview::keyPressEvent(QKeyEvent* event) {
+    switch (event->key()) {
+    case Qt::Key_Plus:
+    case Qt::Key_Equal:
+        set_zoom(zoom_ * kZoomStep);
+        return;
+    case Qt::Key_Minus:
+        set_zoom(zoom_ / kZoomStep);
+        return;
+    case Qt::Key_0:
+        set_zoom(1.0);
+        return;
+    case Qt::Key_Left:
+        shift_by({kMoved_px, 0.0});
+        return;
+    case Qt::Key_Right:
+        shift_by({-kMoved_px, 0.0});
+        return;
+    case Qt::Key_Up:
+        shift_by({0.0, kMoved_px});
+        return;
+    case Qt::Key_Down:
+        shift_by({0.0, -kMoved_px});
+        return;
+    default:
+        QWidget::keyPressEvent(event);
+    }
+}
+
+void PagePreview::shift_by(const QPointF& by_px) {
+    shift_ += by_px;
+    go_on();
+}
+
 void PagePreview::mousePressEvent(QMouseEvent* event) {
     pressed_at_ = event->position();
 }
 
 void PagePreview::mouseMoveEvent(QMouseEvent* event) {
-    shift_ += event->position() - pressed_at_;
+    shift_by(event->position() - pressed_at_);
     pressed_at_ = event->position();
-    if (page_ != nullptr) {
-        go_on();
-    }
 }
 
 void PagePreview::resizeEvent(QResizeEvent* event) {

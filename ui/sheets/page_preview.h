@@ -21,9 +21,12 @@ class PagePreview : public QWidget {
     double zoom() const { return zoom_; }
     /// Whether what is to be seen is painted.
     bool is_painted() const;
+    /// Where the paper lies, logical pixels, from a whole device pixel on; there must be a page.
+    QRectF paper_rect() const;
 
   protected:
     void paintEvent(QPaintEvent* event) override;
+    void keyPressEvent(QKeyEvent* event) override;
     void wheelEvent(QWheelEvent* event) override;
     void mousePressEvent(QMouseEvent* event) override;
     void mouseMoveEvent(QMouseEvent* event) override;
@@ -31,7 +34,8 @@ class PagePreview : public QWidget {
 
   private:
     double px_per_mm() const;
-    QRectF paper_rect() const;
+    void tell_page();
+    void shift_by(const QPointF& by_px);
     PagePart wanted() const;
     void go_on();
 

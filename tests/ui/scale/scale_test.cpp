@@ -8,12 +8,15 @@
 #include "ui/floor/floor_view.h"
 #include "ui/look/look.h"
 #include "ui/paint/ink_table.h"
+#include "ui/paint/painter.h"
 #include "ui/running_order/order_strip.h"
 #include "ui/running_order/running_order.h"
+#include "ui/sheets/page_preview.h"
 #include "ui/stores/store_symbols.h"
 #include "ui/viewfinder/frame_view.h"
 
 #include <QApplication>
+#include <QPainter>
 #include <cmath>
 
 namespace throwline::ui {
@@ -175,6 +178,49 @@ TEST(SymbolOnTheScreen, HasAPixelForEachOfTheScreen) {
     const QPixmap made =
         symbols.symbol(row, *support::shared_catalogue(), size, Theme::light, scale_asked_for());
     EXPECT_EQ(made.deviceIndependentSize(), QSizeF{size});
+}
+
+/// Pixel by pixel, also where the paper does not begin on a whole logical pixel.
+TEST(PageOnTheScreen, IsThePageAsItIsPainted) {
+    auto page = std::make_shared<sheet::Drawing>();
+    page->width_mm = 420.0;
+    page->height_mm = 297.0;
+    sheet::Layer layer;
+    for (int i = 1; i < 20; ++i) {
+        sheet::Path line;
+        line.points = {{20.0 * i, 10.0}, {20.0 * i + 7.0, 280.0}};
+        line.pen.width_mm = 0.5;
+        layer.marks.emplace_back(line);
+    }
+    page->layers.push_back(layer);
+    for (const QSize size : {QSize{700, 500}, QSize{701, 503}, QSize{640, 511}}) {
+        PagePreview preview;
+        preview.resize(size);
+        preview.show(page);
+        preview.QWidget::show();
+        ASSERT_TRUE(came_to([&] { return preview.is_painted(); }));
+        const QImage screen = shown_by(preview);
+        const QRectF paper = preview.paper_rect();
+        const double device_px_per_mm =
+            paper.width() / page->width_mm * preview.devicePixelRatioF();
+        QImage painted{QSize{device_px(paper.width(), preview), device_px(paper.height(), preview)},
+                       QImage::Format_RGB32};
+        painted.fill(Qt::white);
+        QPainter painter{&painted};
+        painter.setRenderHint(QPainter::Antialiasing);
+        painter.scale(device_px_per_mm, device_px_per_mm);
+        paint::paint_drawing(painter, *page);
+        painter.end();
+        const int left = device_px(paper.left(), preview);
+        const int top = device_px(paper.top(), preview);
+        int wrong = 0;
+        for (int y = 4; y < painted.height() - 4; ++y) {
+            for (int x = 4; x < painted.width() - 4; ++x) {
+                wrong += screen.pixel(left + x, top + y) == painted.pixel(x, y) ? 0 : 1;
+            }
+        }
+        EXPECT_EQ(wrong, 0) << size.width() << " x " << size.height();
+    }
 }
 
 } // namespace
