@@ -3,7 +3,7 @@
 #include "plan/read_plan.h"
 #include "ui/recce/recce_window.h"
 #include "ui/window/start_page.h"
-#include "ui/window/window_at_work.h"
+#include "ui/window/window_case.h"
 
 #include <QPointer>
 
@@ -12,7 +12,7 @@ namespace {
 
 const QString kHalfTyped = QStringLiteral("corners A B C D\nA-B 4.");
 
-TEST_F(WindowAtWork, BringsHalfTypedReadingsBackAfterACrash) {
+TEST_F(WindowCase, BringsHalfTypedReadingsBackAfterACrash) {
     const RecoveryStore store{folder / "recovery"};
     Recovery left;
     left.plan_text = plan::written(plan::Plan{});
@@ -32,7 +32,7 @@ TEST_F(WindowAtWork, BringsHalfTypedReadingsBackAfterACrash) {
     EXPECT_EQ(window->recce()->text(), kHalfTyped.toStdString());
 }
 
-TEST_F(WindowAtWork, ShowsReadingsAgainThatWereLeftInAClosedRecce) {
+TEST_F(WindowCase, ShowsReadingsAgainThatWereLeftInAClosedRecce) {
     window->begin_location();
     QPointer<RecceWindow> first = window->recce();
     first->set_text(kHalfTyped);
@@ -43,7 +43,7 @@ TEST_F(WindowAtWork, ShowsReadingsAgainThatWereLeftInAClosedRecce) {
     EXPECT_EQ(window->recce()->text(), kHalfTyped.toStdString());
 }
 
-TEST_F(WindowAtWork, AsksBeforeReadingsAreDropped) {
+TEST_F(WindowCase, AsksBeforeReadingsAreDropped) {
     window->begin_location();
     window->recce()->set_text(kHalfTyped);
     window->desk().mark_saved();
@@ -53,7 +53,7 @@ TEST_F(WindowAtWork, AsksBeforeReadingsAreDropped) {
     EXPECT_TRUE(window->may_close());
 }
 
-TEST_F(WindowAtWork, AsksNothingOnceTheReadingsAreUsed) {
+TEST_F(WindowCase, AsksNothingOnceTheReadingsAreUsed) {
     window->begin_location();
     window->recce()->set_text(QStringLiteral("corners A B C D\nA-B 4m\nB-C 3m\nC-D 4m\nD-A 3m\n"
                                              "A-C 5m\nB-D 5m\nheight 2.5m\n"));

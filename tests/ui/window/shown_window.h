@@ -23,6 +23,7 @@ class ShownWindow {
         std::filesystem::create_directories(folder_);
         Questions questions;
         questions.unsaved = [](QWidget*, const QString&) { return UnsavedAnswer::discard; };
+        questions.drop_readings = [](QWidget*) { return true; };
         questions.tell = [](QWidget*, const QString&, const QStringList&) {};
         window_ = std::make_unique<Window>(support::shared_catalogue(), questions,
                                            RecoveryStore{folder_ / "recovery"}, 0);

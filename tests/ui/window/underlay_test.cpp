@@ -2,7 +2,7 @@
 
 #include "plan/read_plan.h"
 #include "ui/underlay/underlay_reader.h"
-#include "ui/window/window_at_work.h"
+#include "ui/window/window_case.h"
 
 #include <QImage>
 #include <fstream>
@@ -10,7 +10,7 @@
 namespace throwline::ui {
 namespace {
 
-class UnderlayInWindow : public WindowAtWork {
+class UnderlayInWindow : public WindowCase {
   protected:
     void put_scan() const {
         QImage image{400, 300, QImage::Format_RGB888};

@@ -26,6 +26,8 @@ class WindowCase : public testing::Test {
         questions.changed = [](QWidget*, const QString&, const QStringList&) {
             return ChangedAnswer::cancel;
         };
+        questions.drop_readings = [this](QWidget*) { return drops_readings; };
+        questions.picture_to_lay = [this](QWidget*, const QString&) { return picture; };
         questions.path_to_open = [this](QWidget*, const QString&) { return path("plan.json"); };
         questions.path_to_save = [this](QWidget*, const QString&) { return path("plan.json"); };
         questions.tell = [this](QWidget*, const QString& heading, const QStringList&) {
@@ -40,6 +42,7 @@ class WindowCase : public testing::Test {
     }
     void TearDown() override {
         unsaved = UnsavedAnswer::discard;
+        drops_readings = true;
         window->close();
         delete window;
         std::filesystem::remove_all(folder);
@@ -85,6 +88,8 @@ class WindowCase : public testing::Test {
 
     std::filesystem::path folder;
     UnsavedAnswer unsaved = UnsavedAnswer::cancel;
+    bool drops_readings = true;
+    QString picture;
     QStringList told;
     Window* window = nullptr;
 };
