@@ -60,18 +60,6 @@ Figure area_figure(const CardInput& input) {
             }};
 }
 
-/// How many findings of each severity nobody has accepted.
-std::string findings_text(const checks::Analysis& analysis) {
-    int errors = 0;
-    int cautions = 0;
-    for (const checks::Finding& finding : analysis.findings) {
-        const bool open = !finding.accepted;
-        errors += open && finding.severity == checks::Severity::error ? 1 : 0;
-        cautions += open && finding.severity == checks::Severity::caution ? 1 : 0;
-    }
-    return counted(errors, "error") + " and " + counted(cautions, "caution") + " open.";
-}
-
 } // namespace
 
 void production_figures(Card& card, const CardInput& input) {
@@ -89,9 +77,6 @@ void production_figures(Card& card, const CardInput& input) {
     if (!pieces.empty()) {
         pieces.emplace_back(".");
         say(card, std::move(pieces));
-    }
-    if (input.analysis != nullptr) {
-        say(card, {findings_text(*input.analysis)});
     }
 }
 

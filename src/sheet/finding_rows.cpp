@@ -91,28 +91,30 @@ std::vector<FindingRow> finding_rows(const checks::Analysis& analysis, FindingOr
     return rows;
 }
 
-std::string findings_counted(const checks::Analysis& analysis) {
-    int errors = 0;
-    int cautions = 0;
-    int notes = 0;
-    int accepted = 0;
+FindingCounts finding_counts(const checks::Analysis& analysis) {
+    FindingCounts counts;
     for (const FindingGroup& group : grouped(all_of(analysis))) {
         if (group.first->accepted) {
-            ++accepted;
+            ++counts.accepted;
             continue;
         }
         switch (group.first->severity) {
         case checks::Severity::error:
-            ++errors;
+            ++counts.errors;
             break;
         case checks::Severity::caution:
-            ++cautions;
+            ++counts.cautions;
             break;
         case checks::Severity::note:
-            ++notes;
+            ++counts.notes;
             break;
         }
     }
+    return counts;
+}
+
+std::string findings_counted(const checks::Analysis& analysis) {
+    const auto [errors, cautions, notes, accepted] = finding_counts(analysis);
     std::string text;
     const auto add = [&](int count, const std::string& words) {
         if (count > 0) {

@@ -31,6 +31,17 @@ struct FindingRow {
 /// own.
 std::vector<FindingRow> finding_rows(const checks::Analysis& analysis, FindingOrder order);
 
+/// How many findings there are, as they are numbered: the same said of several beats counts once.
+struct FindingCounts {
+    int errors = 0;
+    int cautions = 0;
+    int notes = 0;
+    int accepted = 0;
+
+    /// Those that nobody has accepted.
+    int open() const { return errors + cautions + notes; }
+};
+FindingCounts finding_counts(const checks::Analysis& analysis);
 /// "3 errors, 12 cautions, 1 accepted", counted as numbered; empty when there is none.
 std::string findings_counted(const checks::Analysis& analysis);
 /// What was looked at when nothing was found.

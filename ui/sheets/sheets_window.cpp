@@ -15,6 +15,7 @@
 #include <QPrinter>
 #include <QProgressBar>
 #include <QPushButton>
+#include <QScreen>
 #include <QSettings>
 #include <QVBoxLayout>
 #include <algorithm>
@@ -77,7 +78,7 @@ SheetsWindow::SheetsWindow(Desk& desk, QWidget* parent)
     columns->addWidget(left);
     columns->addWidget(list_);
     columns->addLayout(middle, 1);
-    resize(1120, 720);
+    resize(QSize{1120, 660}.boundedTo(screen()->availableSize() * 0.9));
     form_->show_wishes(kept_wishes(QSettings{}, units_));
     patience_.setSingleShot(true);
     patience_.setInterval(kPatience);

@@ -6,6 +6,7 @@
 #include "edit/say.h"
 #include "plan/differences.h"
 #include "plan/read_plan.h"
+#include "sheet/finding_rows.h"
 #include "ui/card_panel/card_panel.h"
 #include "ui/findings/findings_panel.h"
 #include "ui/help/help_window.h"
@@ -184,8 +185,9 @@ void Window::connect_parts() {
     connect(desk_, &Desk::analysis_changed, this, [this] {
         const AnalysisPtr known = desk_->analysis();
         drawer_->setTabText(drawer_->indexOf(findings_),
-                            known == nullptr ? tr("Findings")
-                                             : tr("Findings (%1)").arg(known->findings.size()));
+                            known == nullptr
+                                ? tr("Findings")
+                                : tr("Findings (%1)").arg(sheet::finding_counts(*known).open()));
     });
 }
 
