@@ -1,6 +1,7 @@
 /// Readings that were typed in the recce and not yet used are not lost.
 
 #include "plan/read_plan.h"
+#include "ui/keeping/kept_folder.h"
 #include "ui/recce/recce_window.h"
 #include "ui/window/start_page.h"
 #include "ui/window/window_case.h"
