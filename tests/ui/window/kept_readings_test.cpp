@@ -7,6 +7,7 @@
 #include "ui/window/window_case.h"
 
 #include <QPointer>
+#include <fmt/format.h>
 
 namespace throwline::ui {
 namespace {
@@ -22,7 +23,7 @@ TEST_F(WindowCase, BringsHalfTypedReadingsBackAfterACrash) {
     const std::filesystem::path kept = folder / "recovery" / "left.work";
     ASSERT_TRUE(store.keep(kept, left));
     std::string text = support::bytes_of(kept);
-    const std::string pid = "\n" + std::to_string(getpid()) + "\n";
+    const std::string pid = fmt::format("\n{}\n", getpid());
     text.replace(text.find(pid), pid.size(), "\n1\n");
     support::put_bytes(kept, text);
     window->look_for_left_work();
