@@ -31,7 +31,8 @@ class UnderlayCase : public testing::Test {
 
 TEST_F(UnderlayCase, IsLaidUprightAroundTheMiddleOfTheRoom) {
     plan.room.outline = {{1, 2}, {9, 2}, {9, 6}, {1, 6}};
-    plan.room.walls.resize(4);
+    plan.room.height = Length::metres(3);
+    plan.room.walls.assign(4, {Length::metres(3), Length::metres(0.1), {}, false});
     take(underlay_laid(context(), "scan.png", 1600, 1000));
     EXPECT_EQ(plan.underlay->file, "scan.png");
     EXPECT_LT((at({800, 500}) - Vec2{5, 4}).norm(), 1e-9);
