@@ -14,7 +14,7 @@ using test::session;
 using test::sheet_catalogue;
 using test::small_plan;
 
-class SheetSet : public testing::Test {
+class SheetSetCase : public testing::Test {
   protected:
     SheetInput input() const { return {analysis, sheet_catalogue(), session().measure()}; }
 
@@ -22,7 +22,7 @@ class SheetSet : public testing::Test {
     SheetOptions options;
 };
 
-TEST_F(SheetSet, TellsOfEveryPageAndGivesTheSameAsWithoutTelling) {
+TEST_F(SheetSetCase, TellsOfEveryPageAndGivesTheSameAsWithoutTelling) {
     const std::vector<std::string> names{"floor-plan", "set-plan"};
     std::vector<double> shares;
     const auto told =
@@ -35,7 +35,7 @@ TEST_F(SheetSet, TellsOfEveryPageAndGivesTheSameAsWithoutTelling) {
     EXPECT_EQ(shares, (std::vector<double>{0.5, 1.0}));
 }
 
-TEST_F(SheetSet, StopsAfterThePageThatIsBegun) {
+TEST_F(SheetSetCase, StopsAfterThePageThatIsBegun) {
     std::stop_source stop;
     int pages = 0;
     const auto drawn =
@@ -47,7 +47,7 @@ TEST_F(SheetSet, StopsAfterThePageThatIsBegun) {
     EXPECT_EQ(pages, 1);
 }
 
-TEST_F(SheetSet, LeavesOutWhatHasNothingToShowOnlyWhenAsked) {
+TEST_F(SheetSetCase, LeavesOutWhatHasNothingToShowOnlyWhenAsked) {
     ASSERT_FALSE(analysis.plan->survey);
     const std::vector<std::string> names{"floor-plan", "recce"};
     EXPECT_FALSE(sheet_set(input(), options, names));
