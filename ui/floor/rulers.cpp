@@ -96,10 +96,12 @@ void paint_strip(const Strip& strip, const RulerSteps& steps, std::optional<doub
                      panel_ground(theme));
     painter.setClipRect(QRectF{strip.from_px, 0.0, strip.to_px - strip.from_px, strip.width_px});
     painter.setPen(QPen{paint::line_hue(sheet::Ink::dimension, theme), 1.0});
+    painter.setRenderHint(QPainter::Antialiasing, false);
     paint_ticks(strip, steps);
     paint_hairline(painter,
                    {strip.from_px, strip.width_px - 0.5, strip.to_px, strip.width_px - 0.5},
                    seam_hue(theme));
+    painter.setRenderHint(QPainter::Antialiasing);
     if (pointer_px) {
         paint_pointer(strip, *pointer_px, choice_hue(theme));
     }

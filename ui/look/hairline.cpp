@@ -20,10 +20,15 @@ void paint_hairline(QPainter& painter, const QLineF& line, const QColor& hue) {
                              : QPointF{std::round(first.x()), std::round(first.y() - wide / 2.0)};
     const QSizeF size = upright ? QSizeF{wide, std::round(last.y()) - from.y()}
                                 : QSizeF{std::round(last.x()) - from.x(), wide};
+    // Only where it must be: with each switch Qt works out anew what is clipped.
     const bool was_smooth = painter.testRenderHint(QPainter::Antialiasing);
-    painter.setRenderHint(QPainter::Antialiasing, false);
+    if (was_smooth) {
+        painter.setRenderHint(QPainter::Antialiasing, false);
+    }
     painter.fillRect(to_device.inverted().mapRect(QRectF{from, size}), hue);
-    painter.setRenderHint(QPainter::Antialiasing, was_smooth);
+    if (was_smooth) {
+        painter.setRenderHint(QPainter::Antialiasing);
+    }
 }
 
 } // namespace throwline::ui
