@@ -1,9 +1,5 @@
 #include "ui/window/window.h"
 
-#include "edit/clip.h"
-#include "edit/order.h"
-#include "edit/pick.h"
-#include "edit/say.h"
 #include "plan/differences.h"
 #include "plan/read_plan.h"
 #include "sheet/finding_rows.h"
@@ -22,11 +18,9 @@
 #include "ui/window/help_pages.h"
 #include "ui/window/left_work.h"
 #include "ui/window/level_overlay.h"
-#include "ui/window/rows_form.h"
 #include "ui/window/start_page.h"
 
 #include <QApplication>
-#include <QClipboard>
 #include <QCloseEvent>
 #include <QDragEnterEvent>
 #include <QDropEvent>
@@ -44,7 +38,6 @@
 #include <QTabWidget>
 #include <QUrl>
 #include <QVBoxLayout>
-#include <algorithm>
 
 namespace throwline::ui {
 
@@ -55,9 +48,6 @@ constexpr int kOrderHeight_px = 140;
 constexpr int kViewfinderHeight_px = 236;
 /// How long a sentence stays at the foot.
 constexpr int kSaid_ms = 8000;
-/// Where a copy lands beside its original.
-const Vec2 kBeside_m{0.5, -0.5};
-
 QString title_of(const plan::Plan& plan, const Keeper& keeper) {
     if (!keeper.path().empty()) {
         return QString::fromStdString(keeper.path().filename().string());
@@ -461,211 +451,6 @@ bool Window::eventFilter(QObject* watched, QEvent* event) {
         }
     }
     return QMainWindow::eventFilter(watched, event);
-}
-
-// Editing.
-
-std::vector<edit::Thing> Window::whole_choice() const {
-    return edit::whole_groups(context(), chosen());
-}
-
-std::optional<Vec2> Window::middle_of_choice() const {
-    std::optional<Vec2> low;
-    Vec2 high = Vec2::Zero();
-    for (const edit::Thing& thing : whole_choice()) {
-        for (const Vec2& corner : edit::outline_of(context(), thing)) {
-            high = low ? Vec2{high.cwiseMax(corner)} : corner;
-            low = low ? Vec2{low->cwiseMin(corner)} : corner;
-        }
-    }
-    return low ? std::optional{Vec2{(*low + high) / 2.0}} : std::nullopt;
-}
-
-void Window::copy() {
-    const std::string text = edit::clipped(context(), whole_choice());
-    if (text.empty()) {
-        tell_said(tr("Walls, openings and outlets stay where they are; choose something else."));
-        return;
-    }
-    auto* carried = new QMimeData;
-    carried->setData(QStringLiteral("application/x-throwline-things"),
-                     QByteArray::fromStdString(text));
-    QStringList names;
-    for (const edit::Thing& thing : chosen()) {
-        names << QString::fromStdString(edit::name_of(thing));
-    }
-    carried->setText(names.join(QStringLiteral(", ")));
-    QApplication::clipboard()->setMimeData(carried);
-}
-
-void Window::cut() {
-    copy();
-    take_away(false);
-}
-
-void Window::paste() {
-    const QMimeData* carried = QApplication::clipboard()->mimeData();
-    const QByteArray text = carried == nullptr
-                                ? QByteArray{}
-                                : carried->data(QStringLiteral("application/x-throwline-things"));
-    if (text.isEmpty()) {
-        tell_said(tr("Nothing was copied that can stand on a floor."));
-        return;
-    }
-    show_floor();
-    take(edit::pasted(context(), text.toStdString(), std::nullopt));
-}
-
-void Window::copy_beside() {
-    take(edit::copied(context(), whole_choice(), kBeside_m));
-}
-
-void Window::ask_rows_and_columns() {
-    if (const auto array = asked_rows(this, desk_->plan()->units)) {
-        take(edit::arrayed(context(), whole_choice(), *array));
-    }
-}
-
-void Window::take_away(bool from_this_beat) {
-    take(edit::removed(context(), whole_choice(), from_this_beat));
-}
-
-void Window::choose_all() {
-    std::vector<edit::Thing> things;
-    for (const edit::Thing& thing : edit::things_on_floor(context())) {
-        if (thing.kind != edit::Kind::wall && !edit::is_hidden(*desk_->plan(), thing)
-            && !edit::is_locked(*desk_->plan(), thing)) {
-            things.push_back(thing);
-        }
-    }
-    desk_->choose(std::move(things));
-}
-
-void Window::choose_others() {
-    std::vector<edit::Thing> things;
-    for (const edit::Thing& thing : edit::things_on_floor(context())) {
-        const bool is_chosen = std::find(chosen().begin(), chosen().end(), thing) != chosen().end();
-        if (!is_chosen && thing.kind != edit::Kind::wall
-            && !edit::is_hidden(*desk_->plan(), thing)) {
-            things.push_back(thing);
-        }
-    }
-    desk_->choose(std::move(things));
-}
-
-void Window::choose_same_kind() {
-    std::vector<edit::Thing> things;
-    for (const edit::Thing& thing : edit::things_on_floor(context())) {
-        if (thing.kind == chosen().front().kind && !edit::is_hidden(*desk_->plan(), thing)) {
-            things.push_back(thing);
-        }
-    }
-    desk_->choose(std::move(things));
-}
-
-void Window::turn(Angle by) {
-    if (const auto middle = middle_of_choice()) {
-        take(edit::turned(context(), whole_choice(), *middle, by));
-    }
-}
-
-void Window::mirror(Angle line) {
-    if (const auto middle = middle_of_choice()) {
-        take(edit::mirrored(context(), whole_choice(), *middle, line));
-    }
-}
-
-bool Window::all_chosen_locked() const {
-    return !chosen().empty()
-           && std::all_of(chosen().begin(), chosen().end(), [&](const edit::Thing& thing) {
-                  return edit::is_locked(*desk_->plan(), thing);
-              });
-}
-
-bool Window::has_hidden() const {
-    return !desk_->plan()->arrangement.hidden.empty();
-}
-
-void Window::lock_or_unlock() {
-    take(edit::locked(context(), chosen(), !all_chosen_locked()));
-}
-
-void Window::draw_with(HandId hand) {
-    show_floor();
-    floor_->set_hand(hand);
-    floor_->setFocus();
-}
-
-HandId Window::hand() const {
-    return floor_->hand();
-}
-
-// The running order.
-
-void Window::add_beat() {
-    show_floor();
-    const std::vector<plan::Beat>& beats = desk_->plan()->beats;
-    const plan::Id<plan::Beat> after =
-        !desk_->now().beat.empty() || beats.empty() ? desk_->now().beat : beats.back().id;
-    const plan::PlanPtr before = desk_->plan();
-    if (take(edit::beat_added(context(), after, {}))) {
-        if (const auto now = edit::moment_made(*before, *desk_->plan())) {
-            desk_->set_now(*now);
-        }
-    }
-}
-
-void Window::add_shot() {
-    show_floor();
-    const plan::Plan& plan = *desk_->plan();
-    plan::Id<plan::Camera> camera =
-        plan.cameras.empty() ? plan::Id<plan::Camera>{} : plan.cameras.front().id;
-    for (const edit::Thing& thing : chosen()) {
-        if (thing.kind == edit::Kind::camera) {
-            camera.name = thing.name;
-        }
-    }
-    const plan::PlanPtr before = desk_->plan();
-    if (take(edit::shot_added(context(), desk_->now().beat, camera))) {
-        if (const auto now = edit::moment_made(*before, *desk_->plan())) {
-            desk_->set_now(*now);
-        }
-    }
-}
-
-void Window::remove_beat() {
-    take(edit::beat_removed(context(), desk_->now().beat));
-}
-
-void Window::remove_shot() {
-    take(edit::shot_removed(context(), desk_->now().shot));
-}
-
-void Window::step_beat(int by) {
-    const std::vector<plan::Beat>& beats = desk_->plan()->beats;
-    for (std::size_t i = 0; i < beats.size(); ++i) {
-        if (beats[i].id == desk_->now().beat) {
-            const int to =
-                std::clamp(static_cast<int>(i) + by, 0, static_cast<int>(beats.size()) - 1);
-            desk_->set_now({beats[static_cast<std::size_t>(to)].id, {}});
-            return;
-        }
-    }
-}
-
-void Window::step_shot(int by) {
-    const std::vector<plan::Shot>& shots = desk_->plan()->shots;
-    if (shots.empty()) {
-        return;
-    }
-    int to = by > 0 ? 0 : static_cast<int>(shots.size()) - 1;
-    for (std::size_t i = 0; i < shots.size(); ++i) {
-        if (shots[i].id == desk_->now().shot) {
-            to = std::clamp(static_cast<int>(i) + by, 0, static_cast<int>(shots.size()) - 1);
-        }
-    }
-    const plan::Shot& shot = shots[static_cast<std::size_t>(to)];
-    desk_->set_now({shot.beats.front(), shot.id});
 }
 
 // Parts.
