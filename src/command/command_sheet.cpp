@@ -219,17 +219,6 @@ JsonValue::Array json_of(const std::vector<sheet::LargerScale>& larger) {
     return scales;
 }
 
-/// Larger drawings cut into tiles, the others as they are.
-std::vector<sheet::Drawing> pages_of(std::span<const sheet::Drawing> drawings,
-                                     const sheet::TextMeasure& measure) {
-    std::vector<sheet::Drawing> pages;
-    for (const sheet::Drawing& drawing : drawings) {
-        std::vector<sheet::Drawing> tiles = sheet::tiles_of(drawing, measure);
-        std::move(tiles.begin(), tiles.end(), std::back_inserter(pages));
-    }
-    return pages;
-}
-
 Answer answer_for(const SheetQuestion& question, std::span<const sheet::Drawing> drawings) {
     Answer answer;
     JsonValue::Array sheets;
@@ -316,7 +305,7 @@ Checked<Answer> drawn(const PlanInput& input, SheetQuestion question) {
     if (!drawings) {
         return tl::unexpected{Errors{drawings.error()}};
     }
-    const std::vector<sheet::Drawing> pages = pages_of(*drawings, session.measure());
+    const std::vector<sheet::Drawing> pages = sheet::pages_of(*drawings, session.measure());
     const auto outputs = rendered(session, pages, question);
     if (!outputs) {
         return tl::unexpected{Errors{outputs.error()}};

@@ -3,7 +3,9 @@
 #include "sheet/mark_bounds.h"
 #include "sheet/tile_margins.h"
 
+#include <algorithm>
 #include <fmt/format.h>
+#include <iterator>
 
 namespace throwline::sheet {
 
@@ -76,6 +78,15 @@ std::vector<Drawing> tiles_of(const Drawing& drawing, const TextMeasure& measure
         }
     }
     return sheets;
+}
+
+std::vector<Drawing> pages_of(std::span<const Drawing> drawings, const TextMeasure& measure) {
+    std::vector<Drawing> pages;
+    for (const Drawing& drawing : drawings) {
+        std::vector<Drawing> tiles = tiles_of(drawing, measure);
+        std::move(tiles.begin(), tiles.end(), std::back_inserter(pages));
+    }
+    return pages;
 }
 
 } // namespace throwline::sheet

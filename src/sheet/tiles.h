@@ -3,6 +3,7 @@
 #include "base/quantity.h"
 #include "sheet/drawing.h"
 
+#include <span>
 #include <string>
 #include <vector>
 
@@ -20,5 +21,7 @@ std::string tile_code(int row, int column);
 /// the margins around it what is needed to trim it, to put it in its place and to see whether the
 /// print is true. Nothing of that lies over the piece.
 std::vector<Drawing> tiles_of(const Drawing& drawing, const TextMeasure& measure);
+/// Larger drawings cut into tiles, the others as they are: what is printed, page by page.
+std::vector<Drawing> pages_of(std::span<const Drawing> drawings, const TextMeasure& measure);
 
 } // namespace throwline::sheet

@@ -1,5 +1,6 @@
 #include "ui/floor/floor_painter.h"
 
+#include "sheet/board.h"
 #include "ui/paint/fonts.h"
 #include "ui/paint/painter.h"
 
@@ -17,7 +18,6 @@ namespace {
 
 /// While the plan changes again and again a picture that is a little late is better than none.
 constexpr qint64 kLongestWithout_ms = 150;
-constexpr const char* kUnderlayLayer = "underlay";
 
 struct Question {
     int number = 0;
@@ -106,7 +106,8 @@ std::optional<QImage> painted_floor(const PictureWanted& wanted, const std::stop
     painter.scale(device_px_per_mm, device_px_per_mm);
     painter.translate(-window.left, -window.top);
     for (sheet::Layer& layer : drawing->layers) {
-        if (wanted.theme == Theme::dark && layer.name == kUnderlayLayer) {
+        if (wanted.theme == Theme::dark
+            && layer.name == sheet::name_of(sheet::PlanLayer::underlay)) {
             make_chalk(layer);
         }
         if (stop.stop_requested()) {

@@ -10,21 +10,6 @@
 
 namespace throwline::ui {
 
-namespace {
-
-/// Drawings that are larger than their paper become as many pages as they take.
-std::vector<sheet::Drawing> pages_of(std::vector<sheet::Drawing> drawings,
-                                     const sheet::TextMeasure& measure) {
-    std::vector<sheet::Drawing> pages;
-    for (const sheet::Drawing& drawing : drawings) {
-        std::vector<sheet::Drawing> tiles = sheet::tiles_of(drawing, measure);
-        std::move(tiles.begin(), tiles.end(), std::back_inserter(pages));
-    }
-    return pages;
-}
-
-} // namespace
-
 struct SheetWorker::Numbered {
     int number = 0;
     SheetQuestion question;
@@ -86,10 +71,10 @@ void SheetWorker::draw(Numbered asked) {
     if (!pages) {
         return;
     }
-    auto made = std::make_shared<const DrawnSheets>(
-        DrawnSheets{std::move(asked.question), pages->map([&](std::vector<sheet::Drawing> drawn) {
-                        return pages_of(std::move(drawn), measure);
-                    })});
+    auto made = std::make_shared<const DrawnSheets>(DrawnSheets{
+        std::move(asked.question), pages->map([&](const std::vector<sheet::Drawing>& drawn) {
+            return sheet::pages_of(drawn, measure);
+        })});
     QMetaObject::invokeMethod(
         this,
         [this, number, made = std::move(made)] {
