@@ -316,7 +316,7 @@ int draw_surroundings(Board& board, const Composition& composition, const Fittin
 void draw_picture_beneath(Board& board, const Page& page, const Fitting& fitting) {
     const std::optional<plan::Underlay>& underlay = fitting.input.analysis.plan->underlay;
     if (underlay && fitting.sheet.with_north) {
-        draw_underlay(board, *underlay, {fitting.options.underlay, 1}, page);
+        draw_underlay_on(board, *underlay, {fitting.options.underlay, 1}, page);
     }
 }
 

@@ -198,9 +198,7 @@ void draw_beneath(Board& board, const FloorScene& scene) {
     const bool has_room = question.plan.room.outline.size() >= 3 && question.only.empty();
     if (overlays.underlay && question.plan.underlay && question.underlay.pixels != nullptr
         && question.only.empty()) {
-        Page page;
-        page.field = question.window;
-        draw_underlay(board, *question.plan.underlay, question.underlay, page);
+        draw_underlay(board, *question.plan.underlay, question.underlay, question.window);
     }
     if (overlays.ground && has_room) {
         draw_ground(board, scene.drawn);

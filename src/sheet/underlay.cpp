@@ -75,7 +75,7 @@ std::shared_ptr<const Pixels> cut_out(const std::shared_ptr<const Pixels>& pixel
 } // namespace
 
 void draw_underlay(Board& board, const plan::Underlay& underlay, const ReducedPicture& laid,
-                   const Page& page) {
+                   const Box& shown) {
     const std::shared_ptr<const Pixels>& pixels = laid.pixels;
     if (pixels == nullptr || underlay.strength <= 0.0) {
         return;
@@ -89,7 +89,7 @@ void draw_underlay(Board& board, const plan::Underlay& underlay, const ReducedPi
     const Vec2 corner = on_paper(0.0, 0.0);
     const PaperPlacing paper{corner, (on_paper(kFar_px, 0.0) - corner) / kFar_px,
                              (on_paper(0.0, kFar_px) - corner) / kFar_px};
-    const PixelBox part = needed_pixels(paper, page.field, *pixels);
+    const PixelBox part = needed_pixels(paper, shown, *pixels);
     if (part.width() < 1 || part.height() < 1) {
         return;
     }
@@ -101,7 +101,15 @@ void draw_underlay(Board& board, const plan::Underlay& underlay, const ReducedPi
     picture.down = paper.down * part.height();
     picture.strength = underlay.strength;
     marks.emplace_back(std::move(picture));
-    draw_mask_around(marks, page.field, page.width_mm, page.height_mm);
+}
+
+void draw_underlay_on(Board& board, const plan::Underlay& underlay, const ReducedPicture& picture,
+                      const Page& page) {
+    draw_underlay(board, underlay, picture, page.field);
+    Marks& marks = board.layers[static_cast<std::size_t>(PlanLayer::underlay)];
+    if (!marks.empty()) {
+        draw_mask_around(marks, page.field, page.width_mm, page.height_mm);
+    }
 }
 
 } // namespace throwline::sheet

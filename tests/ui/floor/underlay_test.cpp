@@ -4,6 +4,7 @@
 #include "plan/picture_placing.h"
 #include "support/small_plan.h"
 #include "ui/floor/floor_case.h"
+#include "ui/floor/floor_painter.h"
 
 namespace throwline::ui {
 namespace {
@@ -23,6 +24,42 @@ struct OverScan : OnFloor {
     Vec2 pixel(const Vec2& at) const { return plan::PicturePlacing{*plan().underlay}.pixel(at); }
     Vec2 at(const Vec2& pixel) const { return plan::PicturePlacing{*plan().underlay}.at(pixel); }
 };
+
+/// A scan that is black all over, at its full strength.
+PictureWanted wanted_over_black(Theme theme) {
+    plan::Plan plan = with_scan();
+    plan.underlay->strength = 1.0;
+    auto black = std::make_shared<sheet::Pixels>();
+    black->width = 1000;
+    black->height = 1000;
+    black->rgb.assign(std::size_t{3} * 1000 * 1000, 0);
+    PictureWanted made;
+    made.plan = std::make_shared<const plan::Plan>(std::move(plan));
+    made.catalogue = support::shared_catalogue();
+    made.now.beat = {"1"};
+    made.mm_per_m = 10.0;
+    made.window = {-20.0, -100.0, 140.0, 120.0};
+    made.theme = theme;
+    made.underlay =
+        std::make_shared<const std::vector<sheet::ReducedPicture>>(sheet::reduced_pictures(black));
+    return made;
+}
+
+TEST(FloorUnderlay, IsSeenBeneathThePlanAndNotBeyondItself) {
+    for (const Theme theme : {Theme::light, Theme::dark}) {
+        const PictureWanted of = wanted_over_black(theme);
+        const std::optional<QImage> image = painted_floor(of, {});
+        ASSERT_TRUE(image);
+        const auto at = [&](double across_m, double up_m) {
+            const QPointF mm{across_m * of.mm_per_m - of.window.left,
+                             -up_m * of.mm_per_m - of.window.top};
+            return image->pixelColor((mm * of.px_per_mm).toPoint());
+        };
+        // On slate a scan is chalk.
+        EXPECT_EQ(at(4.3, 5.3), theme == Theme::light ? QColor{Qt::black} : QColor{Qt::white});
+        EXPECT_EQ(at(-1.7, 9.4), floor_ground(theme));
+    }
+}
 
 TEST(FloorUnderlay, IsMovedByDragging) {
     const OverScan on;
