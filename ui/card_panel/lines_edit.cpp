@@ -22,7 +22,9 @@ LinesEdit::LinesEdit(const card::Field& field, QWidget* parent)
     setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     document()->setDocumentMargin(kBeside_px);
-    setStyleSheet(QStringLiteral("QPlainTextEdit { border: none; background: transparent; }"));
+    setStyleSheet(
+        QStringLiteral("QPlainTextEdit { border: none; padding: 0px; background: transparent; }"
+                       "QPlainTextEdit:focus { border: none; padding: 0px; }"));
     connect(document()->documentLayout(), &QAbstractTextDocumentLayout::documentSizeChanged, this,
             [this] { updateGeometry(); });
     show_value(field);
