@@ -188,7 +188,7 @@ void underlay_sentences(Card& card, const edit::Context& context) {
         return point_field(underlay, {key, words}, units,
                            [at](auto& part) -> auto& { return part.*at; });
     };
-    heading(card, "Underlay");
+    heading(card, "Scanned plan");
     say(card, {text_field(underlay, {"underlay_file", "file"},
                           [](auto& part) -> auto& { return part.file; }),
                ", shown at ",

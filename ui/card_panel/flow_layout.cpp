@@ -80,9 +80,11 @@ int FlowLayout::lay(const QRect& rect, bool measure_only) const {
         if (is_full && line_height > 0 && !clings(*items_[i])) {
             end_line();
         }
-        boxes.append(QRect{x, y, width, hint.height()});
+        const int height =
+            items_[i]->hasHeightForWidth() ? items_[i]->heightForWidth(width) : hint.height();
+        boxes.append(QRect{x, y, width, height});
         x += width;
-        line_height = qMax(line_height, hint.height());
+        line_height = qMax(line_height, height);
     }
     end_line();
     for (qsizetype i = 0; i < items_.size() && !measure_only; ++i) {

@@ -4,6 +4,8 @@
 #include <QPainter>
 #include <QTextBlock>
 #include <QTextLayout>
+#include <QWheelEvent>
+#include <algorithm>
 
 namespace throwline::ui {
 
@@ -12,6 +14,27 @@ namespace {
 constexpr int kBeside_px = 2;
 /// As wide as the card is: wider than any card, since a row gives no more than it has.
 constexpr int kWhole_px = 4000;
+/// The line beneath, and the air over it.
+constexpr int kLine_px = 4;
+constexpr auto kBroken = QTextOption::WrapAtWordBoundaryOrAnywhere;
+
+/// How many lines a text takes that is broken at a width.
+int lines_at(const QTextDocument& text, const QFont& font, int width) {
+    QTextOption option;
+    option.setWrapMode(kBroken);
+    int lines = 0;
+    for (QTextBlock block = text.begin(); block.isValid(); block = block.next()) {
+        QTextLayout layout{block.text(), font};
+        layout.setTextOption(option);
+        layout.beginLayout();
+        for (QTextLine line = layout.createLine(); line.isValid(); line = layout.createLine()) {
+            line.setLineWidth(std::max(width, 1));
+        }
+        layout.endLayout();
+        lines += std::max(1, layout.lineCount());
+    }
+    return lines;
+}
 
 } // namespace
 
@@ -25,25 +48,24 @@ LinesEdit::LinesEdit(const card::Field& field, QWidget* parent)
     setStyleSheet(
         QStringLiteral("QPlainTextEdit { border: none; padding: 0px; background: transparent; }"
                        "QPlainTextEdit:focus { border: none; padding: 0px; }"));
-    connect(document()->documentLayout(), &QAbstractTextDocumentLayout::documentSizeChanged, this,
-            [this] { updateGeometry(); });
+    setWordWrapMode(kBroken);
+    connect(this, &QPlainTextEdit::textChanged, this, [this] { updateGeometry(); });
     show_value(field);
 }
 
-int LinesEdit::shown_lines() const {
-    int lines = 0;
-    for (QTextBlock block = document()->begin(); block.isValid(); block = block.next()) {
-        lines += qMax(1, block.layout()->lineCount());
-    }
-    return lines;
+QSize LinesEdit::sizeHint() const {
+    return {kWhole_px, heightForWidth(kWhole_px)};
 }
 
-QSize LinesEdit::sizeHint() const {
-    return {kWhole_px, shown_lines() * fontMetrics().lineSpacing() + 2 * kBeside_px + 4};
+int LinesEdit::heightForWidth(int width) const {
+    return lines_at(*document(), font(), width - 2 * kBeside_px - cursorWidth())
+               * fontMetrics().lineSpacing()
+           + 2 * kBeside_px + kLine_px;
 }
 
 QSize LinesEdit::minimumSizeHint() const {
-    return {fontMetrics().averageCharWidth() * 8, fontMetrics().lineSpacing() + 2 * kBeside_px + 4};
+    return {fontMetrics().averageCharWidth() * 8,
+            fontMetrics().lineSpacing() + 2 * kBeside_px + kLine_px};
 }
 
 void LinesEdit::keyPressEvent(QKeyEvent* event) {
@@ -67,6 +89,10 @@ void LinesEdit::focusOutEvent(QFocusEvent* event) {
     if (event->reason() != Qt::PopupFocusReason) {
         commit();
     }
+}
+
+void LinesEdit::wheelEvent(QWheelEvent* event) {
+    event->ignore();
 }
 
 void LinesEdit::paintEvent(QPaintEvent* event) {

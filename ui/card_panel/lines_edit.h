@@ -16,20 +16,21 @@ class LinesEdit : public QPlainTextEdit, public FieldEditor {
 
     QSize sizeHint() const override;
     QSize minimumSizeHint() const override;
+    bool hasHeightForWidth() const override { return true; }
+    /// All lines are shown, as they are broken at that width.
+    int heightForWidth(int width) const override;
 
   protected:
     void keyPressEvent(QKeyEvent* event) override;
     void focusInEvent(QFocusEvent* event) override;
     void focusOutEvent(QFocusEvent* event) override;
     void paintEvent(QPaintEvent* event) override;
+    /// There is nothing to scroll here; the card scrolls.
+    void wheelEvent(QWheelEvent* event) override;
 
     QString text_now() const override { return toPlainText(); }
     void put_text(const QString& text) override { setPlainText(text); }
     void put_placeholder(const QString& words) override { setPlaceholderText(words); }
-
-  private:
-    /// Lines as they are broken at the width that there is.
-    int shown_lines() const;
 };
 
 } // namespace throwline::ui
