@@ -76,7 +76,8 @@ build_with() {
     (
         cd "$root" || exit
         cmake --preset release -B "$build" "$@" >&2
-        cmake --build "$build" --target "$target" >&2
+        # More jobs than cores only wait for each other.
+        cmake --build "$build" --target "$target" --parallel "$(nproc)" >&2
     )
 }
 

@@ -1,0 +1,1 @@
+// Targets that only keep parsed headers must have a source.
