@@ -6,7 +6,6 @@
 #include "catalogue/tables.h"
 
 #include <algorithm>
-#include <cmath>
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
@@ -44,11 +43,10 @@ Checked<Json> read(const fs::path& file) {
     return root;
 }
 
-/// "height m: " of "/stock/0/height_m", for who does not see the file.
-std::string field_words(const std::string& pointer) {
-    std::string words = pointer.substr(pointer.rfind('/') + 1);
-    std::replace(words.begin(), words.end(), '_', ' ');
-    return words.empty() ? words : words + ": ";
+/// "/height_m" of "/stock/0/height_m": who is asked for the item does not see the file.
+std::string key_pointer(const std::string& pointer) {
+    const bool is_key = std::count(pointer.begin(), pointer.end(), '/') > 2;
+    return is_key ? pointer.substr(pointer.rfind('/')) : std::string{};
 }
 
 /// Written beside the file first and read as the program will read it, so that a file that does not
@@ -69,7 +67,7 @@ Checked<void> write(const fs::path& file, const Json& root) {
     if (!readable) {
         Errors errors = readable.error();
         for (Error& error : errors) {
-            error = {field_words(error.place.pointer) + error.message, {}};
+            error.place = {{}, key_pointer(error.place.pointer)};
         }
         return tl::unexpected<Errors>{std::move(errors)};
     }
@@ -85,66 +83,15 @@ bool is_named(const Json& row, const std::string& folded) {
            && folded_name(name->get<std::string>()) == folded;
 }
 
-/// Metres to a tenth of a millimetre: what a tape can tell, without the digits of a conversion.
-double written_m(Length length) {
-    constexpr double kSteps = 10000.0;
-    return std::round(length.m() * kSteps) / kSteps;
-}
-
-Json row_of(const StockItem& item) {
-    Json row{{"name", item.name},
-             {"use", file_name_of(item.use)},
-             {"shape", file_name_of(item.shape)},
-             {"width_m", written_m(item.width)},
-             {"depth_m", written_m(item.shape == StockShape::round ? item.width : item.depth)},
-             {"height_m", written_m(item.height)}};
-    if (item.seat_height > Length{}) {
-        row["seat_height_m"] = written_m(item.seat_height);
+Json json_of(const OwnRow& row) {
+    Json object = Json::object();
+    for (const auto& [key, value] : row.values) {
+        std::visit([&, &key = key](const auto& held) { object[key] = held; }, value);
     }
-    if (item.clear_under > Length{}) {
-        row["clear_under_m"] = written_m(item.clear_under);
-    }
-    row["mass_kg"] = item.mass_kg;
-    return row;
+    return object;
 }
 
 } // namespace
-
-std::string_view file_name_of(StockUse use) {
-    switch (use) {
-    case StockUse::flat:
-        return "flat";
-    case StockUse::seat:
-        return "seat";
-    case StockUse::table:
-        return "table";
-    case StockUse::storage:
-        return "storage";
-    case StockUse::bed:
-        return "bed";
-    case StockUse::appliance:
-        return "appliance";
-    case StockUse::platform:
-        return "platform";
-    case StockUse::set_dressing:
-        return "set_dressing";
-    case StockUse::support:
-        return "support";
-    }
-    return "";
-}
-
-std::string_view file_name_of(StockShape shape) {
-    switch (shape) {
-    case StockShape::box:
-        return "box";
-    case StockShape::round:
-        return "round";
-    case StockShape::stairs:
-        return "stairs";
-    }
-    return "";
-}
 
 Checked<std::vector<std::string>> own_names(const fs::path& file) {
     const Checked<Json> root = read(file);
@@ -162,25 +109,25 @@ Checked<std::vector<std::string>> own_names(const fs::path& file) {
     return names;
 }
 
-Checked<void> own_item_kept(const fs::path& file, const StockItem& item) {
-    if (folded_name(item.name).empty()) {
-        return failed({"an own item needs a name", {}});
+Checked<void> own_item_kept(const fs::path& file, const OwnRow& row) {
+    const std::string name = folded_name(row.name());
+    if (name.empty()) {
+        return failed({"an own item needs a name", {{}, "/name"}});
     }
     Checked<Json> root = read(file);
     if (!root) {
         return tl::unexpected<Errors>{root.error()};
     }
-    Json& stock = (*root)["stock"];
-    if (!stock.is_array()) {
-        stock = Json::array();
+    Json& table = (*root)[row.table];
+    if (!table.is_array()) {
+        table = Json::array();
     }
-    const std::string name = folded_name(item.name);
-    const auto known = std::find_if(stock.begin(), stock.end(),
-                                    [&](const Json& row) { return is_named(row, name); });
-    if (known != stock.end()) {
-        *known = row_of(item);
+    const auto known = std::find_if(table.begin(), table.end(),
+                                    [&](const Json& one) { return is_named(one, name); });
+    if (known != table.end()) {
+        *known = json_of(row);
     } else {
-        stock.push_back(row_of(item));
+        table.push_back(json_of(row));
     }
     return write(file, *root);
 }

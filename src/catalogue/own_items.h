@@ -1,6 +1,6 @@
 #pragma once
 
-#include "catalogue/catalogue.h"
+#include "catalogue/own_rows.h"
 
 #include <filesystem>
 #include <string>
@@ -13,15 +13,11 @@ namespace throwline::catalogue {
 /// Names of all rows of the file; none when there is no such file. Errors: it is no file of items.
 Checked<std::vector<std::string>> own_names(const std::filesystem::path& file);
 
-/// Puts an item into the file's stock, in place of the one of that name. Makes the file and its
-/// folder when they are not there. Errors: no name, sizes that the tables would refuse, a file that
-/// cannot be read or written.
-Checked<void> own_item_kept(const std::filesystem::path& file, const StockItem& item);
+/// Puts an item into its table of the file, in place of the one of that name. Makes the file and
+/// its folder when they are not there. Errors: no name, values that the tables would refuse, with
+/// the key as the place ("/height_m"), a file that cannot be read or written.
+Checked<void> own_item_kept(const std::filesystem::path& file, const OwnRow& row);
 /// Takes an item of any table out of the file. Errors: it is not there.
 Checked<void> own_item_removed(const std::filesystem::path& file, const std::string& name);
-
-/// "set_dressing": as the file calls it.
-std::string_view file_name_of(StockUse use);
-std::string_view file_name_of(StockShape shape);
 
 } // namespace throwline::catalogue

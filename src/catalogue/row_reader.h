@@ -3,8 +3,8 @@
 #include "base/result.h"
 #include "catalogue/json_document.h"
 
+#include <array>
 #include <cstddef>
-#include <initializer_list>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -49,15 +49,14 @@ class RowReader {
     std::string source();
 
     /// One of the named values; the first when it is none of them.
-    template <class Value>
+    template <class Value, std::size_t N>
     Value choice(std::string_view key,
-                 std::initializer_list<std::pair<std::string_view, Value>> values) {
+                 const std::array<std::pair<std::string_view, Value>, N>& values) {
         std::vector<std::string> names;
         for (const auto& value : values) {
             names.emplace_back(value.first);
         }
-        const std::size_t which = chosen(key, names);
-        return std::next(values.begin(), static_cast<std::ptrdiff_t>(which))->second;
+        return values.at(chosen(key, names)).second;
     }
 
     bool has(std::string_view key) const { return row_.find(key) != nullptr; }

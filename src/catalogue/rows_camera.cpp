@@ -1,3 +1,4 @@
+#include "catalogue/row_words.h"
 #include "catalogue/rows.h"
 
 namespace throwline::catalogue {
@@ -13,9 +14,6 @@ constexpr Range kSqueeze{1.0, 2.5, false};
 constexpr Range kLensPartMm = above_zero_to(2000.0);
 constexpr Range kSupportM = zero_to(20.0);
 constexpr Range kTallestM = above_zero_to(30.0);
-
-/// Common practice, no source: the blur that passes as sharp is this part of the diagonal.
-constexpr double kDiagonalsPerCircle = 1500.0;
 
 } // namespace
 

@@ -1,3 +1,4 @@
+#include "catalogue/row_words.h"
 #include "catalogue/rows.h"
 
 namespace throwline::catalogue {
@@ -8,18 +9,6 @@ constexpr Range kSizeM = above_zero_to(50.0);
 constexpr Range kMassKg = zero_to(20000.0);
 constexpr Range kPaperSideMm = above_zero_to(5000.0);
 constexpr Range kRatio = above_zero_to(1e6);
-
-StockUse use_from(RowReader& row) {
-    return row.choice<StockUse>("use", {{"flat", StockUse::flat},
-                                        {"seat", StockUse::seat},
-                                        {"table", StockUse::table},
-                                        {"storage", StockUse::storage},
-                                        {"bed", StockUse::bed},
-                                        {"appliance", StockUse::appliance},
-                                        {"platform", StockUse::platform},
-                                        {"set_dressing", StockUse::set_dressing},
-                                        {"support", StockUse::support}});
-}
 
 /// A round item gives its diameter as the width and may leave the depth out.
 Length depth_from(RowReader& row, const StockItem& item) {
@@ -37,10 +26,8 @@ Length depth_from(RowReader& row, const StockItem& item) {
 StockItem stock_item_from(RowReader& row) {
     StockItem item;
     item.name = row.text("name");
-    item.use = use_from(row);
-    item.shape = row.choice<StockShape>(
-        "shape",
-        {{"box", StockShape::box}, {"round", StockShape::round}, {"stairs", StockShape::stairs}});
+    item.use = row.choice("use", kUses);
+    item.shape = row.choice("shape", kShapes);
     item.width = Length::metres(row.number("width_m", kSizeM));
     item.depth = depth_from(row, item);
     item.height = Length::metres(row.number("height_m", kSizeM));
@@ -66,10 +53,7 @@ BodyLandmark landmark_from(RowReader& row) {
 Paper paper_from(RowReader& row) {
     Paper paper;
     paper.name = row.text("name");
-    paper.family = row.choice<PaperFamily>("family", {{"iso", PaperFamily::iso},
-                                                      {"us_office", PaperFamily::us_office},
-                                                      {"architectural", PaperFamily::architectural},
-                                                      {"ansi", PaperFamily::ansi}});
+    paper.family = row.choice("family", kPaperFamilies);
     paper.width = Length::millimetres(row.number("width_mm", kPaperSideMm));
     paper.height = Length::millimetres(row.number("height_mm", kPaperSideMm));
     paper.source = row.source();
@@ -81,8 +65,7 @@ Paper paper_from(RowReader& row) {
 DrawingScale scale_from(RowReader& row) {
     DrawingScale scale;
     scale.name = row.text("name");
-    scale.system = row.choice<UnitSystem>(
-        "system", {{"metric", UnitSystem::metric}, {"imperial", UnitSystem::imperial}});
+    scale.system = row.choice("system", kUnitSystems);
     scale.ratio = row.number("ratio", kRatio);
     scale.standard = row.flag_or("standard", true);
     scale.source = row.source();

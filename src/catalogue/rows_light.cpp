@@ -1,3 +1,4 @@
+#include "catalogue/row_words.h"
 #include "catalogue/rows.h"
 
 namespace throwline::catalogue {
@@ -35,26 +36,12 @@ BeamSetting flood_from(RowReader& row, const BeamSetting& spot) {
     return flood;
 }
 
-InstrumentKind kind_from(RowReader& row) {
-    using Kind = InstrumentKind;
-    return row.choice<Kind>("kind", {{"fresnel", Kind::fresnel},
-                                     {"open_face", Kind::open_face},
-                                     {"profile", Kind::profile},
-                                     {"par", Kind::par},
-                                     {"led_panel", Kind::led_panel},
-                                     {"tube", Kind::tube},
-                                     {"soft_box", Kind::soft_box},
-                                     {"lantern", Kind::lantern},
-                                     {"practical", Kind::practical},
-                                     {"cyc", Kind::cyc}});
-}
-
 } // namespace
 
 Instrument instrument_from(RowReader& row) {
     Instrument lamp;
     lamp.name = row.text("name");
-    lamp.kind = kind_from(row);
+    lamp.kind = row.choice("kind", kInstrumentKinds);
     lamp.spot = setting_from(row, "spot_peak_cd", "spot_beam_deg", "spot_field_deg");
     lamp.flood = flood_from(row, lamp.spot);
     lamp.watts = row.number("watts", kWatts);
@@ -78,10 +65,7 @@ Instrument instrument_from(RowReader& row) {
 Filter filter_from(RowReader& row) {
     Filter filter;
     filter.name = row.text("name");
-    filter.kind = row.choice<FilterKind>("kind", {{"conversion", FilterKind::conversion},
-                                                  {"colour", FilterKind::colour},
-                                                  {"diffusion", FilterKind::diffusion},
-                                                  {"neutral", FilterKind::neutral}});
+    filter.kind = row.choice("kind", kFilterKinds);
     filter.transmission = row.number("transmission", above_zero_to(1.0));
     filter.mired_shift = row.number_or("mired_shift", {-500.0, 500.0, false}, 0.0);
     filter.spread = row.number_or("spread", {1.0, 20.0, false}, 1.0);

@@ -49,24 +49,28 @@ class Filler {
         add_lamps();
         add_supports();
         add_filters();
-        add(StoresShelf::sound, "boom", "", StoreItem{Shelf::boom, {}},
-            "pole with a microphone and who holds it");
-        add(StoresShelf::power, "outlet", "", StoreItem{Shelf::outlet, {}},
-            "of a new circuit; its values are in the Card");
+        add({StoresShelf::sound, "boom", "", "", StoreItem{Shelf::boom, {}},
+             "pole with a microphone and who holds it"});
+        add({StoresShelf::power, "outlet", "", "", StoreItem{Shelf::outlet, {}},
+             "of a new circuit; its values are in the Card"});
         std::stable_sort(rows_.begin(), rows_.end(),
                          [](const StoresRow& a, const StoresRow& b) { return a.shelf < b.shelf; });
         return std::move(rows_);
     }
 
   private:
-    void add(StoresShelf shelf, const std::string& name, const std::string& item,
-             std::optional<StoreItem> put, std::string size) {
-        StoresRow row{shelf, name, item, std::move(put), std::move(size), 0, std::nullopt};
-        if (const auto users = used_.find(item); !item.empty() && users != used_.end()) {
+    /// What is in a table of the catalogue: kit lists call it by its name.
+    void add_row(StoresShelf shelf, const std::string& name, std::string_view table,
+                 std::optional<StoreItem> put, std::string size) {
+        add({shelf, name, name, table, std::move(put), std::move(size)});
+    }
+
+    void add(StoresRow row) {
+        if (const auto users = used_.find(row.item); !row.item.empty() && users != used_.end()) {
             row.used = static_cast<int>(users->second.size());
         }
         for (const plan::KitItem& owned : plan_.kit) {
-            if (!item.empty() && owned.item == item) {
+            if (!row.item.empty() && owned.item == row.item) {
                 row.owned = owned.count;
             }
         }
@@ -83,16 +87,16 @@ class Filler {
                          : fmt::format("{} × {}", text(item.width), text(item.depth));
             const StoresShelf shelf =
                 item.name == "distribution box" ? StoresShelf::power : shelf_of(item.use);
-            add(shelf, item.name, item.name, StoreItem{Shelf::stock, item.name},
-                fmt::format("{}, {} high", floor, text(item.height)));
+            add_row(shelf, item.name, "stock", StoreItem{Shelf::stock, item.name},
+                    fmt::format("{}, {} high", floor, text(item.height)));
         }
     }
 
     void add_people() {
-        add(StoresShelf::people, "cast", "", StoreItem{Shelf::person, "cast"},
-            "may be in the frame");
-        add(StoresShelf::people, "crew", "", StoreItem{Shelf::person, "crew"},
-            "may not be in the frame");
+        add({StoresShelf::people, "cast", "", "", StoreItem{Shelf::person, "cast"},
+             "may be in the frame"});
+        add({StoresShelf::people, "crew", "", "", StoreItem{Shelf::person, "crew"},
+             "may not be in the frame"});
     }
 
     void add_cameras() {
@@ -101,37 +105,37 @@ class Filler {
                                           ? fmt::format("{} to {}", focal_text(lens.focal_min),
                                                         focal_text(lens.focal_max))
                                           : focal_text(lens.focal_min);
-            add(StoresShelf::cameras, lens.name, lens.name, StoreItem{Shelf::camera, lens.name},
-                fmt::format("camera, {}, {}", focal, stop_text(lens.stop_wide)));
+            add_row(StoresShelf::cameras, lens.name, "lenses", StoreItem{Shelf::camera, lens.name},
+                    fmt::format("camera, {}, {}", focal, stop_text(lens.stop_wide)));
         }
         for (const catalogue::SensorMode& sensor : catalogue_.sensors) {
-            add(StoresShelf::cameras, sensor.name, sensor.name, std::nullopt,
-                fmt::format("picture area {} × {} mm", fixed(sensor.width.mm(), 1),
-                            fixed(sensor.height.mm(), 1)));
+            add_row(StoresShelf::cameras, sensor.name, "sensors", std::nullopt,
+                    fmt::format("picture area {} × {} mm", fixed(sensor.width.mm(), 1),
+                                fixed(sensor.height.mm(), 1)));
         }
     }
 
     void add_lamps() {
         for (const catalogue::Instrument& lamp : catalogue_.instruments) {
-            add(StoresShelf::lamps, lamp.name, lamp.name, StoreItem{Shelf::lamp, lamp.name},
-                fmt::format("{} W, {} kg, beam {} to {}", shortest(lamp.watts),
-                            fixed(lamp.mass_kg, 1), degrees_text(lamp.spot.beam, 0),
-                            degrees_text(lamp.flood.beam, 0)));
+            add_row(StoresShelf::lamps, lamp.name, "instruments", StoreItem{Shelf::lamp, lamp.name},
+                    fmt::format("{} W, {} kg, beam {} to {}", shortest(lamp.watts),
+                                fixed(lamp.mass_kg, 1), degrees_text(lamp.spot.beam, 0),
+                                degrees_text(lamp.flood.beam, 0)));
         }
     }
 
     void add_supports() {
         for (const catalogue::Support& support : catalogue_.supports) {
-            add(StoresShelf::stands, support.name, support.name, std::nullopt,
-                fmt::format("{} to {} high, {} around it", text(support.height_min),
-                            text(support.height_max), text(support.footprint_radius)));
+            add_row(StoresShelf::stands, support.name, "supports", std::nullopt,
+                    fmt::format("{} to {} high, {} around it", text(support.height_min),
+                                text(support.height_max), text(support.footprint_radius)));
         }
     }
 
     void add_filters() {
         for (const catalogue::Filter& filter : catalogue_.filters) {
-            add(StoresShelf::filters, filter.name, filter.name, std::nullopt,
-                fmt::format("lets {} through", share_text(filter.transmission)));
+            add_row(StoresShelf::filters, filter.name, "filters", std::nullopt,
+                    fmt::format("lets {} through", share_text(filter.transmission)));
         }
     }
 

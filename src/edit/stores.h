@@ -33,13 +33,15 @@ struct StoresRow {
     std::string name;
     /// Its name in a kit list; empty for what no kit list counts.
     std::string item;
+    /// The catalogue's table that it stands in: "lenses"; empty for what is in none.
+    std::string_view table{};
     /// What putting it down puts; nothing for what is only counted.
     std::optional<StoreItem> put;
     /// In the plan's units: "0.45 × 0.50 m, 0.90 m high".
     std::string size;
     int used = 0;
     /// What the crew's kit says; nothing when it does not.
-    std::optional<int> owned;
+    std::optional<int> owned{};
 
     /// May be below zero.
     std::optional<int> left() const { return owned ? std::optional{*owned - used} : std::nullopt; }

@@ -1,169 +1,198 @@
 #include "ui/stores/own_item_form.h"
 
-#include "base/length_text.h"
 #include "base/words.h"
 
 #include <QComboBox>
 #include <QDialogButtonBox>
-#include <QFormLayout>
+#include <QGridLayout>
 #include <QLabel>
 #include <QLineEdit>
-#include <QLocale>
-#include <QPushButton>
 #include <QVBoxLayout>
+#include <algorithm>
+#include <fmt/format.h>
+#include <stdexcept>
 
 namespace throwline::ui {
 
 namespace {
 
-using catalogue::StockShape;
-using catalogue::StockUse;
+/// More are asked in two columns, so that the form fits a small screen.
+constexpr std::size_t kMostInAColumn = 9;
+constexpr int kGapOfColumns_px = 24;
 
-struct UseWords {
-    StockUse use;
-    const char* words;
-};
-constexpr UseWords kUses[]{{StockUse::seat, QT_TRANSLATE_NOOP("OwnItemForm", "to sit on")},
-                           {StockUse::table, QT_TRANSLATE_NOOP("OwnItemForm", "a table")},
-                           {StockUse::storage, QT_TRANSLATE_NOOP("OwnItemForm", "to keep things")},
-                           {StockUse::bed, QT_TRANSLATE_NOOP("OwnItemForm", "a bed")},
-                           {StockUse::appliance, QT_TRANSLATE_NOOP("OwnItemForm", "an appliance")},
-                           {StockUse::flat, QT_TRANSLATE_NOOP("OwnItemForm", "a flat")},
-                           {StockUse::platform, QT_TRANSLATE_NOOP("OwnItemForm", "a platform")},
-                           {StockUse::set_dressing, QT_TRANSLATE_NOOP("OwnItemForm", "dressing")},
-                           {StockUse::support, QT_TRANSLATE_NOOP("OwnItemForm", "a box or stand")}};
+QString text(std::string_view words) {
+    return QString::fromUtf8(words.data(), static_cast<qsizetype>(words.size()));
+}
 
-struct ShapeWords {
-    StockShape shape;
-    const char* words;
-};
-constexpr ShapeWords kShapes[]{{StockShape::box, QT_TRANSLATE_NOOP("OwnItemForm", "square")},
-                               {StockShape::round, QT_TRANSLATE_NOOP("OwnItemForm", "round")},
-                               {StockShape::stairs, QT_TRANSLATE_NOOP("OwnItemForm", "steps")}};
+std::string said_by(const QWidget& editor) {
+    if (const auto* list = qobject_cast<const QComboBox*>(&editor)) {
+        return list->currentData().toString().toStdString();
+    }
+    return qobject_cast<const QLineEdit*>(&editor)->text().toStdString();
+}
 
-QString text(const std::string& words) {
-    return QString::fromStdString(words);
+QComboBox* list_of(const card::OwnField& field, const QString& value, QWidget* parent) {
+    auto* list = new QComboBox{parent};
+    if (field.kind == card::OwnKind::yes_no) {
+        list->addItem(OwnItemForm::tr("yes"), QStringLiteral("yes"));
+        list->addItem(OwnItemForm::tr("no"), QStringLiteral("no"));
+    }
+    for (const card::OwnChoice& choice : field.choices) {
+        list->addItem(text(choice.words), text(choice.value));
+    }
+    list->setCurrentIndex(std::max(0, list->findData(value)));
+    return list;
 }
 
 } // namespace
 
-OwnItemForm::OwnItemForm(const catalogue::StockItem& item, UnitSystem units, Keep keep,
+OwnItemForm::OwnItemForm(catalogue::OwnRow row, Asks asks, UnitSystem units, Keep keep,
                          QWidget* parent)
-    : QDialog{parent}, item_{item}, units_{units}, keep_{std::move(keep)} {
-    setWindowTitle(item.name.empty() ? tr("Own item") : tr("Own item: %1").arg(text(item.name)));
-    auto* rows = new QVBoxLayout{this};
-    auto* form = new QFormLayout;
-    rows->addLayout(form);
-    const auto shown_or_empty = [&](Length length) {
-        return length > Length{} ? text(shown(length, units)) : QString{};
-    };
-    const QString units_tip = tr("In any unit; metres, feet and inches");
-    add_field(*form, "name", tr("&Name"), text(item.name), tr("As it is to stand on the plan"));
-    use_ = new QComboBox{this};
-    for (const UseWords& use : kUses) {
-        use_->addItem(tr(use.words), static_cast<int>(use.use));
+    : QDialog{parent}, row_{std::move(row)}, units_{units}, keep_{std::move(keep)} {
+    const bool is_new = asks == Asks::for_a_new_one;
+    setWindowTitle(is_new ? tr("Own item") : tr("Own item: %1").arg(text(row_.name())));
+    if (is_new) {
+        row_.set("name", std::string{});
     }
-    use_->setCurrentIndex(use_->findData(static_cast<int>(item.use)));
-    form->addRow(tr("It &is"), use_);
-    shape_ = new QComboBox{this};
-    for (const ShapeWords& shape : kShapes) {
-        shape_->addItem(tr(shape.words), static_cast<int>(shape.shape));
+    rows_ = new QVBoxLayout{this};
+    if (is_new) {
+        add_kinds();
     }
-    shape_->setCurrentIndex(shape_->findData(static_cast<int>(item.shape)));
-    form->addRow(tr("From a&bove"), shape_);
-    add_field(*form, "width", tr("&Width"), shown_or_empty(item.width), units_tip);
-    add_field(*form, "depth", tr("&Depth"), shown_or_empty(item.depth),
-              tr("Not asked of what is round"));
-    add_field(*form, "height", tr("&Height"), shown_or_empty(item.height), units_tip);
-    add_field(*form, "seat", tr("&Seat or step at"), shown_or_empty(item.seat_height),
-              tr("How high one sits or stands on it; empty where nobody does"));
-    add_field(*form, "mass", tr("&Mass, kg"),
-              item.mass_kg > 0.0 ? QLocale{}.toString(item.mass_kg) : QString{},
-              tr("Kilograms; empty when not known"));
     why_ = new QLabel{this};
     why_->setWordWrap(true);
     why_->hide();
-    rows->addWidget(why_);
+    rows_->addWidget(why_);
+    add_buttons();
+    ask();
+}
+
+void OwnItemForm::add_kinds() {
+    auto* label = new QLabel{tr("&Kind"), this};
+    kinds_ = new QComboBox{this};
+    kinds_->setAccessibleName(tr("Kind"));
+    for (const card::OwnTable& table : card::own_tables()) {
+        kinds_->addItem(text(table.words), text(table.table));
+    }
+    kinds_->setCurrentIndex(kinds_->findData(text(row_.table)));
+    label->setBuddy(kinds_);
+    auto* line = new QHBoxLayout;
+    line->addWidget(label);
+    line->addWidget(kinds_, 1);
+    rows_->addLayout(line);
+    connect(kinds_, &QComboBox::activated, this,
+            [this] { set_table(kinds_->currentData().toString().toStdString()); });
+}
+
+void OwnItemForm::add_buttons() {
     auto* buttons = new QDialogButtonBox{this};
-    buttons->addButton(tr("&Keep"), QDialogButtonBox::AcceptRole);
-    buttons->addButton(tr("&Leave it"), QDialogButtonBox::RejectRole);
-    rows->addWidget(buttons);
+    buttons->addButton(tr("Keep"), QDialogButtonBox::AcceptRole);
+    buttons->addButton(tr("Leave it"), QDialogButtonBox::RejectRole);
+    rows_->addWidget(buttons);
     connect(buttons, &QDialogButtonBox::accepted, this, &OwnItemForm::accept);
     connect(buttons, &QDialogButtonBox::rejected, this, &OwnItemForm::reject);
 }
 
-QLineEdit* OwnItemForm::add_field(QFormLayout& form, const char* name, const QString& words,
-                                  const QString& value, const QString& tip) {
-    auto* line = new QLineEdit{value, this};
-    line->setObjectName(QLatin1String{name});
-    line->setToolTip(tip);
-    form.addRow(words, line);
-    line->setAccessibleName(QString{words}.remove(QLatin1Char{'&'}));
-    return line;
+void OwnItemForm::set_table(std::string_view table) {
+    if (table == row_.table) {
+        return;
+    }
+    catalogue::OwnRow other{std::string{table}};
+    // What it is called is known whatever it is.
+    if (const std::string name = said_by(field("name")); !name.empty()) {
+        other.set("name", name);
+    }
+    row_ = std::move(other);
+    why_->hide();
+    ask();
+    adjustSize();
 }
 
-QLineEdit& OwnItemForm::field(const char* name) const {
-    return *findChild<QLineEdit*>(QLatin1String{name});
+/// Asks for every field of the row's table.
+void OwnItemForm::ask() {
+    delete fields_;
+    asked_.clear();
+    fields_ = new QWidget{this};
+    auto* grid = new QGridLayout{fields_};
+    grid->setContentsMargins(0, 0, 0, 0);
+    const std::span<const card::OwnField> fields = card::own_table(row_.table).fields;
+    const std::size_t columns = fields.size() > kMostInAColumn ? 2 : 1;
+    const std::size_t in_a_column = (fields.size() + columns - 1) / columns;
+    for (std::size_t i = 0; i < fields.size(); ++i) {
+        const card::OwnField& field = fields[i];
+        QWidget* editor = editor_of(field, fields_);
+        auto* label = new QLabel{text(field.words), fields_};
+        label->setBuddy(editor);
+        const int row = static_cast<int>(i % in_a_column);
+        const int column = 3 * static_cast<int>(i / in_a_column);
+        grid->addWidget(label, row, column);
+        grid->addWidget(editor, row, column + 1);
+        asked_.push_back({&field, editor});
+    }
+    if (columns > 1) {
+        grid->setColumnMinimumWidth(2, kGapOfColumns_px);
+    }
+    rows_->insertWidget(kinds_ == nullptr ? 0 : 1, fields_);
+    asked_.front().editor->setFocus();
 }
 
-void OwnItemForm::refuse(const QString& why) {
-    why_->setText(why);
+QWidget* OwnItemForm::editor_of(const card::OwnField& field, QWidget* parent) {
+    const QString value = text(card::shown_value(field, row_, units_));
+    const bool is_list = field.kind == card::OwnKind::choice || field.kind == card::OwnKind::yes_no;
+    QWidget* editor = is_list ? static_cast<QWidget*>(list_of(field, value, parent))
+                              : new QLineEdit{value, parent};
+    editor->setObjectName(text(field.key));
+    editor->setAccessibleName(text(field.words));
+    const QString tip = field.tip.empty() && field.kind == card::OwnKind::length
+                            ? tr("In any unit; metres, feet and inches")
+                            : text(field.tip);
+    editor->setToolTip(tip);
+    editor->setAccessibleDescription(tip);
+    return editor;
+}
+
+QWidget& OwnItemForm::field(const char* key) const {
+    const auto found = std::find_if(asked_.begin(), asked_.end(),
+                                    [&](const Asked& asked) { return asked.field->key == key; });
+    if (found == asked_.end()) {
+        throw std::logic_error{"the form does not ask for this"};
+    }
+    return *found->editor;
+}
+
+QLineEdit& OwnItemForm::line(const char* key) const {
+    auto* line = qobject_cast<QLineEdit*>(&field(key));
+    if (line == nullptr) {
+        throw std::logic_error{"this is not typed into a line"};
+    }
+    return *line;
+}
+
+void OwnItemForm::refuse(const Error& error) {
+    std::string why = error.message;
+    for (const Asked& asked : asked_) {
+        if (error.place.pointer == fmt::format("/{}", asked.field->key)) {
+            why = fmt::format("{}: {}", asked.field->words, error.message);
+            asked.editor->setFocus();
+        }
+    }
+    why_->setText(text(capitalised(why)));
     why_->show();
 }
 
-bool OwnItemForm::read(const char* name, Length& length) {
-    QLineEdit& line = field(name);
-    const auto parsed = parse_length(line.text().trimmed().toStdString(), {units_, true});
-    if (!parsed) {
-        refuse(text(capitalised(parsed.error().message)));
-        line.setFocus();
-        return false;
-    }
-    length = *parsed;
-    return true;
-}
-
-std::optional<catalogue::StockItem> OwnItemForm::typed() {
-    catalogue::StockItem item = item_;
-    item.name = field("name").text().trimmed().toStdString();
-    item.use = static_cast<StockUse>(use_->currentData().toInt());
-    item.shape = static_cast<StockShape>(shape_->currentData().toInt());
-    if (!read("width", item.width) || !read("height", item.height)) {
-        return std::nullopt;
-    }
-    item.depth = item.width;
-    if (item.shape != StockShape::round && !read("depth", item.depth)) {
-        return std::nullopt;
-    }
-    item.seat_height = Length{};
-    if (!field("seat").text().trimmed().isEmpty() && !read("seat", item.seat_height)) {
-        return std::nullopt;
-    }
-    const QString mass = field("mass").text().trimmed();
-    bool is_number = true;
-    item.mass_kg = mass.isEmpty() ? 0.0 : QLocale{}.toDouble(mass, &is_number);
-    if (!is_number) {
-        item.mass_kg = QLocale::c().toDouble(mass, &is_number);
-    }
-    if (!is_number) {
-        refuse(tr("\"%1\" is no mass; type kilograms, such as 12.5").arg(mass));
-        field("mass").setFocus();
-        return std::nullopt;
-    }
-    return item;
-}
-
 void OwnItemForm::accept() {
-    const auto item = typed();
-    if (!item) {
+    catalogue::OwnRow row = row_;
+    for (const Asked& asked : asked_) {
+        const auto put = card::put_value(row, *asked.field, said_by(*asked.editor), units_);
+        if (!put) {
+            refuse(put.error());
+            return;
+        }
+    }
+    if (const Checked<void> kept = keep_(row); !kept) {
+        refuse(kept.error().front());
         return;
     }
-    const QString why = keep_(*item);
-    if (why.isEmpty()) {
-        QDialog::accept();
-    } else {
-        refuse(why);
-    }
+    QDialog::accept();
 }
 
 } // namespace throwline::ui

@@ -1,45 +1,61 @@
 #pragma once
 
-#include "catalogue/catalogue.h"
+#include "card/own_item.h"
 
 #include <QDialog>
 #include <functional>
+#include <vector>
 
+class QBoxLayout;
 class QComboBox;
-class QFormLayout;
 class QLabel;
 class QLineEdit;
 
 namespace throwline::ui {
 
-/// Asks for an item of one's own: what it is, how large, how heavy.
+/// Asks for an item of one's own: what kind of thing it is and every figure that the program
+/// reckons with.
 class OwnItemForm : public QDialog {
     Q_OBJECT
 
   public:
-    /// `keep` tries to keep it; the sentence that it returns is shown, and the form stays, unless
-    /// it is empty.
-    using Keep = std::function<QString(const catalogue::StockItem&)>;
+    /// Tries to keep a row. What is wrong has the key as its place where it is about one; the form
+    /// then stays and says it.
+    using Keep = std::function<Checked<void>(const catalogue::OwnRow&)>;
+    enum class Asks { for_a_new_one, for_changes };
 
-    OwnItemForm(const catalogue::StockItem& item, UnitSystem units, Keep keep, QWidget* parent);
+    /// A new one begins with the values of `row` but no name, and its kind may be chosen.
+    OwnItemForm(catalogue::OwnRow row, Asks asks, UnitSystem units, Keep keep, QWidget* parent);
 
-    QLineEdit& field(const char* name) const;
+    /// Where a key is asked for: a QLineEdit or a QComboBox. Throws
+    /// std::logic_error for a key that the form does not ask for.
+    QWidget& field(const char* key) const;
+    /// The line of a key. Throws std::logic_error as well where the form has a list instead.
+    QLineEdit& line(const char* key) const;
+    /// Asks for a row of another table from here on.
+    void set_table(std::string_view table);
     void accept() override;
 
   private:
-    QLineEdit* add_field(QFormLayout& form, const char* name, const QString& words,
-                         const QString& value, const QString& tip);
-    /// Empty when a field cannot be read; it then has the keyboard, and the reason is shown.
-    std::optional<catalogue::StockItem> typed();
-    bool read(const char* name, Length& length);
-    void refuse(const QString& why);
+    struct Asked {
+        const card::OwnField* field = nullptr;
+        QWidget* editor = nullptr;
+    };
 
-    catalogue::StockItem item_;
+    void add_kinds();
+    void add_buttons();
+    void ask();
+    QWidget* editor_of(const card::OwnField& field, QWidget* parent);
+    void refuse(const Error& error);
+
+    catalogue::OwnRow row_;
     UnitSystem units_;
     Keep keep_;
-    QComboBox* use_ = nullptr;
-    QComboBox* shape_ = nullptr;
+    QBoxLayout* rows_ = nullptr;
+    QComboBox* kinds_ = nullptr;
+    QWidget* fields_ = nullptr;
     QLabel* why_ = nullptr;
+    std::vector<Asked> asked_;
 };
 
 } // namespace throwline::ui

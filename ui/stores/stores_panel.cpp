@@ -19,6 +19,7 @@
 #include <QTreeView>
 #include <QVBoxLayout>
 #include <algorithm>
+#include <fmt/format.h>
 
 namespace throwline::ui {
 
@@ -63,10 +64,9 @@ StoresPanel::StoresPanel(Desk& desk, QWidget* parent, std::filesystem::path own_
     add_buttons();
     setFocusProxy(search_);
     connect(&desk_, &Desk::catalogue_changed, this, [this] { painter_->forget_symbols(); });
-    const QString why = read_own();
-    if (!why.isEmpty()) {
+    if (const auto own = read_own(); !own) {
         // Whoever shows sentences listens only once this is built.
-        QTimer::singleShot(0, this, [this, why] { desk_.say(why); });
+        QTimer::singleShot(0, this, [this, why = first_of(own.error())] { desk_.say(why); });
     }
     tell_found();
     tell_buttons();
@@ -148,7 +148,9 @@ void StoresPanel::add_buttons() {
     auto* row = new QHBoxLayout;
     put_ = button(tr("&Put down"), tr("Puts it in the middle of what is looked at (Enter)"), this);
     connect(put_, &QPushButton::clicked, this, &StoresPanel::put_current);
-    auto* add = button(tr("&New own\u2026"), tr("An item of one's own, kept for every plan"), this);
+    auto* add =
+        button(tr("&New own\u2026"),
+               tr("An item of one's own, like the one that is chosen; kept for every plan"), this);
     connect(add, &QPushButton::clicked, this, [this] { open_form(true); });
     row->addWidget(put_);
     row->addWidget(add);
@@ -189,7 +191,7 @@ void StoresPanel::tell_buttons() {
     const edit::StoresRow* row = model_->row_at(shelves_->currentIndex());
     const bool is_own = row != nullptr && model_->is_own(*row);
     put_->setEnabled(row != nullptr && row->put.has_value());
-    edit_own_->setVisible(is_own && row->put && row->put->shelf == edit::Shelf::stock);
+    edit_own_->setVisible(is_own && !row->table.empty());
     remove_own_->setVisible(is_own);
 }
 
@@ -237,47 +239,53 @@ bool StoresPanel::eventFilter(QObject* watched, QEvent* event) {
 }
 
 OwnItemForm* StoresPanel::open_form(bool is_new) {
-    catalogue::StockItem item;
     const edit::StoresRow* row = model_->row_at(shelves_->currentIndex());
-    if (!is_new) {
-        const catalogue::StockItem* known =
-            row == nullptr ? nullptr : desk_.catalogue()->stock_item(row->item);
-        if (known == nullptr) {
-            return nullptr;
-        }
-        item = *known;
+    std::optional<catalogue::OwnRow> known;
+    if (row != nullptr) {
+        known = catalogue::own_row(*desk_.catalogue(), row->table, row->item);
     }
-    auto* form = new OwnItemForm{item, desk_.plan()->units,
-                                 [this, replaced = item.name](const catalogue::StockItem& typed) {
-                                     return keep_own(typed, replaced);
-                                 },
-                                 this};
+    if (!is_new && !known) {
+        return nullptr;
+    }
+    if (!known) {
+        known = catalogue::OwnRow{"stock"};
+    }
+    const std::string replaced = is_new ? "" : known->name();
+    auto* form = new OwnItemForm{
+        *std::move(known),
+        is_new ? OwnItemForm::Asks::for_a_new_one : OwnItemForm::Asks::for_changes,
+        desk_.plan()->units,
+        [this, replaced](const catalogue::OwnRow& typed) { return keep_own(typed, replaced); },
+        this};
     form->setAttribute(Qt::WA_DeleteOnClose);
     form->open();
     return form;
 }
 
 /// Keeps it, and takes the one it replaces away when it has another name.
-QString StoresPanel::keep_own(const catalogue::StockItem& item, const std::string& replaced) {
-    const bool is_renamed = !replaced.empty() && replaced != item.name;
+Checked<void> StoresPanel::keep_own(const catalogue::OwnRow& row, const std::string& replaced) {
+    const std::string name = row.name();
+    const bool is_renamed = !replaced.empty() && replaced != name;
     if (is_renamed && is_needed(replaced)) {
-        return tr("%1 is on the plan or in its kit; it cannot get another name now")
-            .arg(text(replaced));
+        return tl::unexpected<Errors>{
+            Errors{{fmt::format("{} is on the plan or in its kit; it cannot get another name now",
+                                replaced),
+                    {{}, "/name"}}}};
     }
-    if (const auto kept = catalogue::own_item_kept(own_items_, item); !kept) {
-        return first_of(kept.error());
+    if (const auto kept = catalogue::own_item_kept(own_items_, row); !kept) {
+        return kept;
     }
     if (is_renamed) {
         if (const auto gone = catalogue::own_item_removed(own_items_, replaced); !gone) {
-            return first_of(gone.error());
+            return gone;
         }
     }
-    QString why = read_own();
-    if (why.isEmpty()) {
-        search(text(item.name));
-        shelves_->setCurrentIndex(model_->index_of(item.name));
+    const Checked<void> read = read_own();
+    if (read) {
+        search(text(name));
+        shelves_->setCurrentIndex(model_->index_of(name));
     }
-    return why;
+    return read;
 }
 
 bool StoresPanel::is_needed(const std::string& item) const {
@@ -302,15 +310,15 @@ void StoresPanel::remove_own() {
         desk_.say(first_of(gone.error()));
         return;
     }
-    if (const QString why = read_own(); !why.isEmpty()) {
-        desk_.say(why);
+    if (const auto own = read_own(); !own) {
+        desk_.say(first_of(own.error()));
     }
 }
 
-QString StoresPanel::read_own() {
+Checked<void> StoresPanel::read_own() {
     const auto names = catalogue::own_names(own_items_);
     if (!names) {
-        return first_of(names.error());
+        return tl::unexpected<Errors>{names.error()};
     }
     if (names->empty() && desk_.catalogue() == base_) {
         return {};
@@ -318,7 +326,7 @@ QString StoresPanel::read_own() {
     auto all = names->empty() ? Checked<catalogue::Catalogue>{*base_}
                               : catalogue::with_own_items(*base_, own_items_);
     if (!all) {
-        return first_of(all.error());
+        return tl::unexpected<Errors>{all.error()};
     }
     model_->set_own_names({names->begin(), names->end()});
     desk_.set_catalogue(std::make_shared<const catalogue::Catalogue>(std::move(*all)));

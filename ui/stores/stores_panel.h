@@ -1,5 +1,6 @@
 #pragma once
 
+#include "catalogue/own_rows.h"
 #include "edit/make.h"
 #include "ui/desk/desk.h"
 
@@ -34,7 +35,8 @@ class StoresPanel : public QWidget {
     void search(const QString& words);
     QTreeView& shelves() const { return *shelves_; }
     StoresModel& model() const { return *model_; }
-    /// The form for a new item, or for the own item that the line is on; it shows itself.
+    /// The form for a new item, which begins as the one that the line is on, or for changing the
+    /// own item that the line is on; null where that is none. It shows itself.
     OwnItemForm* open_form(bool is_new);
     /// Takes the own item that the line is on out of the file. Refused with a sentence while the
     /// plan needs it.
@@ -55,10 +57,10 @@ class StoresPanel : public QWidget {
     void tell_buttons();
     void put_current();
     void edit_count();
-    QString keep_own(const catalogue::StockItem& item, const std::string& replaced);
+    Checked<void> keep_own(const catalogue::OwnRow& row, const std::string& replaced);
     bool is_needed(const std::string& item) const;
-    /// Reads the file again; what is wrong with it, empty when nothing is.
-    QString read_own();
+    /// Reads the file again. Errors: what is wrong with it.
+    Checked<void> read_own();
 
     Desk& desk_;
     /// Without own items.

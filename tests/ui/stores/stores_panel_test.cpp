@@ -51,10 +51,10 @@ struct Shown {
     }
     void keep_dresser(const QString& name) const {
         OwnItemForm* form = panel->open_form(true);
-        form->field("name").setText(name);
-        form->field("width").setText(QStringLiteral("4 ft"));
-        form->field("depth").setText(QStringLiteral("45 cm"));
-        form->field("height").setText(QStringLiteral("1,8 m"));
+        form->line("name").setText(name);
+        form->line("width_m").setText(QStringLiteral("4 ft"));
+        form->line("depth_m").setText(QStringLiteral("45 cm"));
+        form->line("height_m").setText(QStringLiteral("1,8 m"));
         form->accept();
     }
 };
@@ -128,8 +128,8 @@ TEST(StoresPanel, OwnItemsAreKeptChangedAndRemoved) {
     shown.choose("Tall dresser");
     OwnItemForm* form = shown.panel->open_form(false);
     ASSERT_NE(form, nullptr);
-    form->field("name").setText(QStringLiteral("Short dresser"));
-    form->field("height").setText(QStringLiteral("0.9 m"));
+    form->line("name").setText(QStringLiteral("Short dresser"));
+    form->line("height_m").setText(QStringLiteral("0.9 m"));
     form->accept();
     EXPECT_EQ(shown.desk->catalogue()->stock_item("Tall dresser"), nullptr);
     ASSERT_NE(shown.desk->catalogue()->stock_item("Short dresser"), nullptr);
@@ -161,11 +161,60 @@ TEST(StoresPanel, AnOwnItemThatThePlanNeedsStays) {
     EXPECT_EQ(shown.said.size(), 1);
 }
 
+TEST(StoresPanel, AnOwnLampIsMadeLikeAnotherAndPutDown) {
+    Shown shown;
+    shown.choose("Fresnel 1 kW");
+    OwnItemForm* form = shown.panel->open_form(true);
+    ASSERT_NE(form, nullptr);
+    EXPECT_TRUE(form->line("name").text().isEmpty());
+    EXPECT_EQ(form->line("watts").text(), QStringLiteral("1000"));
+    form->line("name").setText(QStringLiteral("The old spot"));
+    form->line("spot_peak_cd").setText(QStringLiteral("81000"));
+    form->line("clearance_m").setText(QStringLiteral("5 ft"));
+    form->accept();
+    const catalogue::Instrument* lamp = shown.desk->catalogue()->instrument("The old spot");
+    ASSERT_NE(lamp, nullptr);
+    EXPECT_EQ(lamp->spot.peak_cd, 81000.0);
+    EXPECT_EQ(lamp->kind, catalogue::InstrumentKind::fresnel);
+    EXPECT_NEAR(lamp->clearance.m(), 1.524, 1e-4);
+    EXPECT_EQ(shown.desk->catalogue()->instrument("Fresnel 1 kW")->spot.peak_cd,
+              support::shipped_catalogue().instrument("Fresnel 1 kW")->spot.peak_cd)
+        << "the one that it was made like stays";
+    QTest::keyClick(&shown.panel->shelves(), Qt::Key_Return);
+    ASSERT_EQ(shown.put.size(), 1U) << "the new lamp is chosen";
+    ASSERT_TRUE(shown.desk->take(edit::put_down(shown.desk->context(), shown.put[0], {3.0, 3.0})));
+    EXPECT_EQ(shown.desk->plan()->lamps.back().instrument, "The old spot");
+}
+
+TEST(OwnItemForm, AsksWhatAKindNeeds) {
+    const Shown shown;
+    OwnItemForm* form = shown.panel->open_form(true);
+    form->line("name").setText(QStringLiteral("Long zoom"));
+    form->set_table("lenses");
+    EXPECT_EQ(form->line("name").text(), QStringLiteral("Long zoom"));
+    form->line("focal_min_mm").setText(QStringLiteral("100"));
+    form->line("focal_max_mm").setText(QStringLiteral("50"));
+    form->line("stop_wide").setText(QStringLiteral("4"));
+    form->line("close_focus_m").setText(QStringLiteral("1,5 m"));
+    form->line("image_circle_mm").setText(QStringLiteral("31"));
+    form->line("length_mm").setText(QStringLiteral("300"));
+    form->line("front_diameter_mm").setText(QStringLiteral("110"));
+    form->line("hood_length_mm").setText(QStringLiteral("0"));
+    form->accept();
+    EXPECT_TRUE(form->isVisible());
+    EXPECT_EQ(form->focusWidget(), &form->line("focal_max_mm"));
+    EXPECT_FALSE(std::filesystem::exists(shown.file()));
+    form->line("focal_max_mm").setText(QStringLiteral("400"));
+    form->accept();
+    ASSERT_NE(shown.desk->catalogue()->lens("Long zoom"), nullptr);
+    EXPECT_EQ(shown.desk->catalogue()->lens("Long zoom")->stop_long, 4.0);
+}
+
 TEST(OwnItemForm, StaysAndSaysWhyWhileAValueCannotBe) {
     const Shown shown;
     OwnItemForm* form = shown.panel->open_form(true);
-    form->field("name").setText(QStringLiteral("Shelf"));
-    form->field("width").setText(QStringLiteral("wide"));
+    form->line("name").setText(QStringLiteral("Shelf"));
+    form->line("width_m").setText(QStringLiteral("wide"));
     form->accept();
     EXPECT_TRUE(form->isVisible());
     EXPECT_FALSE(std::filesystem::exists(shown.file()));

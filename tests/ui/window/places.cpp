@@ -114,7 +114,12 @@ const std::vector<Place>& places() {
              window.open_help(QStringLiteral("start"));
              return window.findChild<HelpWindow*>();
          }},
-        {"OwnItem", [](Window& window) -> QWidget* { return window.stores().open_form(true); }}};
+        {"OwnItem", [](Window& window) -> QWidget* { return window.stores().open_form(true); }},
+        {"OwnLamp", [](Window& window) -> QWidget* {
+             OwnItemForm* form = window.stores().open_form(true);
+             form->set_table("instruments");
+             return form;
+         }}};
     return kPlaces;
 }
 
