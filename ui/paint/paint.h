@@ -3,6 +3,8 @@
 #include "base/result.h"
 #include "sheet/drawing.h"
 
+#include <cstddef>
+#include <functional>
 #include <memory>
 #include <span>
 #include <string>
@@ -31,11 +33,14 @@ class PaintSession {
     std::unique_ptr<sheet::TextMeasure> measure_;
 };
 
+/// Is told before each page how many of them are done; false gives the work up. May be empty.
+using MayGoOn = std::function<bool(std::size_t pages_done)>;
+
 /// A PDF of one page a drawing, each exactly as large as its sheet. The layers of a drawing can be
 /// shown and hidden in a viewer; those of the same name on several pages together. Asks viewers not
-/// to scale on printing. Same drawings, same bytes.
-Result<std::string> rendered_pdf(const PaintSession& session,
-                                 std::span<const sheet::Drawing> pages);
+/// to scale on printing. Same drawings, same bytes. Errors: no pages; it was given up.
+Result<std::string> rendered_pdf(const PaintSession& session, std::span<const sheet::Drawing> pages,
+                                 const MayGoOn& may_go_on = {});
 Result<std::string> rendered_pdf(const PaintSession& session, const sheet::Drawing& drawing);
 
 /// An SVG 1.2 Tiny picture in which one unit is one millimetre. Each layer is a group whose id is

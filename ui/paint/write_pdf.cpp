@@ -47,7 +47,7 @@ std::vector<const sheet::Layer*> painted_layers(const sheet::Drawing& drawing) {
 }
 
 /// One page a layer.
-Result<QByteArray> painted(std::span<const sheet::Drawing> pages) {
+Result<QByteArray> painted(std::span<const sheet::Drawing> pages, const MayGoOn& may_go_on) {
     QByteArray bytes;
     QBuffer buffer{&bytes};
     buffer.open(QIODevice::WriteOnly);
@@ -61,7 +61,11 @@ Result<QByteArray> painted(std::span<const sheet::Drawing> pages) {
         return failure("the PDF cannot be painted");
     }
     bool first = true;
+    std::size_t pages_done = 0;
     for (const sheet::Drawing& drawing : pages) {
+        if (may_go_on && !may_go_on(pages_done++)) {
+            return failure("it was stopped");
+        }
         writer.setPageLayout(page_layout(drawing));
         for (const sheet::Layer* layer : painted_layers(drawing)) {
             if (!first) {
@@ -141,11 +145,11 @@ std::string with_exact_pages(const QByteArray& bytes, std::span<const sheet::Dra
 } // namespace
 
 Result<std::string> rendered_pdf(const PaintSession& /*session*/,
-                                 std::span<const sheet::Drawing> pages) {
+                                 std::span<const sheet::Drawing> pages, const MayGoOn& may_go_on) {
     if (pages.empty()) {
         return failure("there is no sheet to write");
     }
-    const Result<QByteArray> bytes = painted(pages);
+    const Result<QByteArray> bytes = painted(pages, may_go_on);
     if (!bytes) {
         return tl::unexpected{bytes.error()};
     }

@@ -35,11 +35,21 @@ void set_up(QPrinter& printer, const sheet::Drawing& page) {
     printer.setDocName(QString::fromStdString(page.title));
 }
 
-QString print_pages(QPrinter& printer, std::span<const sheet::Drawing> pages) {
+QString print_pages(QPrinter& printer, std::span<const sheet::Drawing> pages,
+                    const paint::MayGoOn& may_go_on) {
     QPainter painter;
     bool is_first = true;
+    std::size_t pages_done = 0;
     for (const sheet::Drawing& page : pages) {
-        set_up(printer, page);
+        if (may_go_on && !may_go_on(pages_done++)) {
+            printer.abort();
+            return QObject::tr("Not printed: it was stopped.");
+        }
+        if (is_first) {
+            set_up(printer, page);
+        } else {
+            printer.setPageLayout(layout_of(page));
+        }
         if (is_first ? !painter.begin(&printer) : !printer.newPage()) {
             return QObject::tr("The printer did not take the pages.");
         }
@@ -51,7 +61,7 @@ QString print_pages(QPrinter& printer, std::span<const sheet::Drawing> pages) {
         painter.restore();
     }
     painter.end();
-    return {};
+    return QObject::tr("Sent to the printer.");
 }
 
 } // namespace throwline::ui

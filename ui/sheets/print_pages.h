@@ -1,6 +1,6 @@
 #pragma once
 
-#include "sheet/drawing.h"
+#include "ui/paint/paint.h"
 
 #include <QString>
 #include <span>
@@ -12,8 +12,9 @@ namespace throwline::ui {
 /// Paper and way round of a page, without margins or scaling of the printer's own.
 void set_up(QPrinter& printer, const sheet::Drawing& page);
 
-/// Prints pages true to size with the painter of the preview; each page on paper of its own size. A
-/// sentence when the printer would not, else empty.
-QString print_pages(QPrinter& printer, std::span<const sheet::Drawing> pages);
+/// Prints pages true to size with the painter of the preview; each page on paper of its own size.
+/// A sentence that says how it went. On any thread. What was given up is not printed.
+QString print_pages(QPrinter& printer, std::span<const sheet::Drawing> pages,
+                    const paint::MayGoOn& may_go_on = {});
 
 } // namespace throwline::ui

@@ -23,7 +23,8 @@ QString written(const QString& path, const Result<std::string>& bytes) {
 } // namespace
 
 QString saved_pages(const paint::PaintSession& session, const QString& path,
-                    std::span<const sheet::Drawing> pages, std::size_t shown) {
+                    std::span<const sheet::Drawing> pages, std::size_t shown,
+                    const paint::MayGoOn& may_go_on) {
     if (shown >= pages.size()) {
         return QObject::tr("There is no page to save.");
     }
@@ -33,7 +34,7 @@ QString saved_pages(const paint::PaintSession& session, const QString& path,
     if (path.endsWith(QStringLiteral(".svg"), Qt::CaseInsensitive)) {
         return written(path, paint::rendered_svg(session, pages[shown]));
     }
-    return written(path, paint::rendered_pdf(session, pages));
+    return written(path, paint::rendered_pdf(session, pages, may_go_on));
 }
 
 QString saved_lists(const checks::Analysis& analysis, const catalogue::Catalogue& catalogue,

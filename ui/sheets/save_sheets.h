@@ -10,9 +10,11 @@
 /// why nothing was.
 namespace throwline::ui {
 
-/// All pages as one PDF; the page `shown` alone where the name ends in .png or .svg.
+/// All pages as one PDF; the page `shown` alone where the name ends in .png or .svg. Nothing is
+/// written once it was given up.
 QString saved_pages(const paint::PaintSession& session, const QString& path,
-                    std::span<const sheet::Drawing> pages, std::size_t shown);
+                    std::span<const sheet::Drawing> pages, std::size_t shown,
+                    const paint::MayGoOn& may_go_on = {});
 
 /// Every list as a CSV file of its own in a folder.
 QString saved_lists(const checks::Analysis& analysis, const catalogue::Catalogue& catalogue,

@@ -53,6 +53,13 @@ QString words_of(const sheet::Drawing& page) {
     return words;
 }
 
+/// Counts pages for work that counts its share.
+paint::MayGoOn by_page(const FileWorker::MayGoOn& may_go_on, std::size_t pages) {
+    return [&may_go_on, pages](std::size_t done) {
+        return may_go_on(static_cast<double>(done) / static_cast<double>(pages));
+    };
+}
+
 /// "Cookery" from a title that would not do as a file's name.
 QString file_stem(const plan::Plan& plan) {
     QString stem = QString::fromStdString(plan.title).simplified();
@@ -82,6 +89,8 @@ SheetsWindow::SheetsWindow(Desk& desk, QWidget* parent)
     form_->show_wishes(kept_wishes(QSettings{}, units_));
     patience_.setSingleShot(true);
     patience_.setInterval(kPatience);
+    writing_patience_.setSingleShot(true);
+    writing_patience_.setInterval(kPatience);
     connect(form_, &WishesForm::changed, this, &SheetsWindow::wish_changed);
     connect(list_, &QListWidget::currentRowChanged, this, &SheetsWindow::show_page);
     connect(&desk_, &Desk::plan_changed, this, &SheetsWindow::look_at_plan);
@@ -91,6 +100,12 @@ SheetsWindow::SheetsWindow(Desk& desk, QWidget* parent)
         progress_->setValue(static_cast<int>(share * kProgressSteps));
     });
     connect(&patience_, &QTimer::timeout, this, &SheetsWindow::tell_state);
+    connect(&writing_patience_, &QTimer::timeout, this, &SheetsWindow::tell_state);
+    connect(&files_, &FileWorker::went_on, progress_, [this](double share) {
+        if (!is_drawing()) {
+            progress_->setValue(static_cast<int>(share * kProgressSteps));
+        }
+    });
     connect(&files_, &FileWorker::told, this, [this](const QString& sentence) {
         tell_state();
         told_->setText(sentence);
@@ -234,6 +249,10 @@ void SheetsWindow::draw() {
 }
 
 void SheetsWindow::stop() {
+    files_.stop();
+    if (desk_.analysis() != nullptr && !is_drawing()) {
+        return;
+    }
     if (desk_.analysis() == nullptr) {
         desk_.stop_checking();
     }
@@ -265,11 +284,12 @@ void SheetsWindow::tell_state() {
     const bool is_checking = desk_.analysis() == nullptr && desk_.is_checking();
     const bool is_busy = is_checking || is_drawing();
     const bool takes_long = is_busy && !patience_.isActive();
-    progress_->setVisible(takes_long && is_drawing());
-    stop_->setVisible(takes_long);
+    const bool writes_long = files_.is_busy() && !writing_patience_.isActive();
+    progress_->setVisible((takes_long && is_drawing()) || writes_long);
+    stop_->setVisible(takes_long || writes_long);
     again_->setVisible(!is_busy && shown_ == nullptr);
     const bool has_pages = !pages().empty();
-    print_->setEnabled(has_pages);
+    print_->setEnabled(has_pages && !files_.is_busy());
     save_->setEnabled(has_pages && !files_.is_busy());
     lists_->setEnabled(desk_.analysis() != nullptr && !files_.is_busy());
     if (has_pages) {
@@ -309,28 +329,36 @@ void SheetsWindow::save_to(const QString& path) {
         return;
     }
     const auto shown = static_cast<std::size_t>(std::max(0, list_->currentRow()));
-    files_.ask([this, path, shown, held = shown_] {
-        return saved_pages(session_, path, *held->pages, shown);
+    write([this, path, shown, held = shown_](const FileWorker::MayGoOn& may_go_on) {
+        return saved_pages(session_, path, *held->pages, shown,
+                           by_page(may_go_on, held->pages->size()));
     });
-    tell_state();
     told_->setText(tr("Saving\u2026"));
+}
+
+/// Has work with files done, with its progress and a way to stop it once it takes long.
+void SheetsWindow::write(FileWorker::Work work) {
+    files_.ask(std::move(work));
+    if (!is_drawing()) {
+        progress_->setValue(0);
+    }
+    writing_patience_.start();
+    tell_state();
 }
 
 void SheetsWindow::save_lists(const QString& folder) {
     if (const AnalysisPtr known = desk_.analysis()) {
-        files_.ask([known, tables = desk_.catalogue(), folder] {
+        write([known, tables = desk_.catalogue(), folder](const FileWorker::MayGoOn&) {
             return saved_lists(*known, *tables, folder);
         });
-        tell_state();
     }
 }
 
 void SheetsWindow::save_list(const QString& name, const QString& path) {
     if (const AnalysisPtr known = desk_.analysis()) {
-        files_.ask([known, tables = desk_.catalogue(), name, path] {
+        write([known, tables = desk_.catalogue(), name, path](const FileWorker::MayGoOn&) {
             return saved_list(*known, *tables, name, path);
         });
-        tell_state();
     }
 }
 
@@ -370,13 +398,20 @@ void SheetsWindow::print() {
     if (pages().empty()) {
         return;
     }
-    QPrinter printer{QPrinter::HighResolution};
-    set_up(printer, held->pages->front());
-    QPrintDialog dialog{&printer, this};
-    if (dialog.exec() == QDialog::Accepted) {
-        const QString fault = print_pages(printer, *held->pages);
-        told_->setText(fault.isEmpty() ? tr("Sent to the printer.") : fault);
+    const auto printer = std::make_shared<QPrinter>(QPrinter::HighResolution);
+    set_up(*printer, held->pages->front());
+    if (QPrintDialog dialog{printer.get(), this}; dialog.exec() == QDialog::Accepted) {
+        print_on(printer, held);
     }
+}
+
+void SheetsWindow::print_on(std::shared_ptr<QPrinter> printer,
+                            std::shared_ptr<const DrawnSheets> sheets) {
+    write([printer = std::move(printer),
+           sheets = std::move(sheets)](const FileWorker::MayGoOn& may_go_on) {
+        return print_pages(*printer, *sheets->pages, by_page(may_go_on, sheets->pages->size()));
+    });
+    told_->setText(tr("Printing\u2026"));
 }
 
 } // namespace throwline::ui

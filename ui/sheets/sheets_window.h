@@ -14,6 +14,7 @@ class QLabel;
 class QListWidget;
 class QMenu;
 class QProgressBar;
+class QPrinter;
 class QPushButton;
 
 namespace throwline::ui {
@@ -45,7 +46,7 @@ class SheetsWindow : public QWidget {
     /// Writes every list as CSV into a folder, or one into a file.
     void save_lists(const QString& folder);
     void save_list(const QString& name, const QString& path);
-    /// Prints on whatever the system offers.
+    /// Asks on what to print, of all that the system offers, and prints all pages.
     void print();
 
   private:
@@ -60,6 +61,8 @@ class SheetsWindow : public QWidget {
     void take(std::shared_ptr<const DrawnSheets> sheets);
     void tell_state();
     void show_page();
+    void write(FileWorker::Work work);
+    void print_on(std::shared_ptr<QPrinter> printer, std::shared_ptr<const DrawnSheets> sheets);
     void ask_and_save();
     void ask_and_save_list(const QString& name);
     PrintWish wish() const;
@@ -82,6 +85,8 @@ class SheetsWindow : public QWidget {
     std::shared_ptr<const DrawnSheets> shown_;
     /// Runs out when drawing takes so long that somebody may want to stop it.
     QTimer patience_;
+    /// The same of writing and printing.
+    QTimer writing_patience_;
     FileWorker files_;
     SheetWorker worker_;
 };
