@@ -30,12 +30,18 @@ QString shown_kind(std::string_view name) {
 struct SwitchRow {
     const char* words;
     bool SheetWishes::* part;
+    /// Whether the plan has any of it.
+    bool (*is_there)(const plan::Plan&);
 };
-constexpr std::array<SwitchRow, 5> kSwitches{SwitchRow{"Camera c&overage", &SheetWishes::coverage},
-                                             SwitchRow{"Poo&ls of light", &SheetWishes::pools},
-                                             SwitchRow{"&Findings", &SheetWishes::findings},
-                                             SwitchRow{"S&quares", &SheetWishes::ground},
-                                             SwitchRow{"Scanned pla&n", &SheetWishes::underlay}};
+constexpr std::array<SwitchRow, 5> kSwitches{
+    SwitchRow{"Camera c&overage", &SheetWishes::coverage,
+              [](const plan::Plan& plan) { return !plan.cameras.empty(); }},
+    SwitchRow{"Poo&ls of light", &SheetWishes::pools,
+              [](const plan::Plan& plan) { return !plan.lamps.empty(); }},
+    SwitchRow{"&Findings", &SheetWishes::findings, [](const plan::Plan&) { return true; }},
+    SwitchRow{"S&quares", &SheetWishes::ground, [](const plan::Plan&) { return true; }},
+    SwitchRow{"Scanned pla&n", &SheetWishes::underlay,
+              [](const plan::Plan& plan) { return plan.underlay.has_value(); }}};
 
 /// The first entry of the kinds stands for all of them.
 constexpr int kAllRow = 0;
@@ -136,6 +142,9 @@ void WishesForm::look_at_plan() {
     }
     fill(*scale_, scales);
     fill(*shot_, shots);
+    for (std::size_t i = 0; i < kSwitches.size(); ++i) {
+        switches_[i]->setEnabled(kSwitches[i].is_there(*desk_.plan()));
+    }
     tiles_->setEnabled(scale_->currentIndex() > 0);
 }
 

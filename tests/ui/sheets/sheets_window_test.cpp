@@ -182,6 +182,25 @@ TEST_F(SheetsCase, DrawsAPlanThatChanged) {
     EXPECT_EQ(window->pages().front().title.rfind("Another name", 0), 0U);
 }
 
+TEST_F(SheetsCase, OffersOnlyWhatThePlanHas) {
+    const auto tick = [&](const char* words) -> QCheckBox& {
+        for (QCheckBox* box : window->findChildren<QCheckBox*>()) {
+            if (box->text().remove(QLatin1Char{'&'}) == QLatin1String{words}) {
+                return *box;
+            }
+        }
+        throw std::runtime_error{words};
+    };
+    EXPECT_TRUE(tick("Pools of light").isEnabled());
+    EXPECT_FALSE(tick("Scanned plan").isEnabled());
+    plan::Plan plan = *desk->plan();
+    plan.lamps.clear();
+    plan.underlay = plan::Underlay{"scan.png", {0.0, 0.0}, {100.0, 0.0}, {0.0, 0.0}, {1.0, 0.0}};
+    ASSERT_TRUE(desk->take(edit::Step{"Scan", std::move(plan), {}}));
+    EXPECT_FALSE(tick("Pools of light").isEnabled());
+    EXPECT_TRUE(tick("Scanned plan").isEnabled());
+}
+
 TEST_F(SheetsCase, OffersTheScalesOfThePlansUnits) {
     auto* scales = [&]() -> QComboBox* {
         for (QComboBox* box : window->findChildren<QComboBox*>()) {
