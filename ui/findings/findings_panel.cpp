@@ -296,6 +296,8 @@ void FindingsPanel::show_findings(AnalysisPtr analysis) {
     const int scrolled = list_->verticalScrollBar()->value();
     const std::vector<checks::Finding>& findings = analysis->findings;
     model_->show(std::move(analysis), order_);
+    // Rows that are not laid out yet leave the scroll bar nowhere to go.
+    list_->doItemsLayout();
     for (std::size_t i = 0; kept_ && i < findings.size(); ++i) {
         if (is_same(findings[i], *kept_)) {
             choose_row(model_->row_of(static_cast<int>(i)));

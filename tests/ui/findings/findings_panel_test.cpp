@@ -8,6 +8,7 @@
 #include <QLineEdit>
 #include <QListView>
 #include <QPushButton>
+#include <QScrollBar>
 #include <gtest/gtest.h>
 
 namespace throwline::ui {
@@ -124,6 +125,21 @@ TEST(FindingsPanel, AcceptedOnesStandLast) {
         }
     }
     EXPECT_TRUE(is_past);
+}
+
+TEST(FindingsPanel, StaysWhereItWasScrolledTo) {
+    const Shown shown;
+    QScrollBar& bar = *shown.list().verticalScrollBar();
+    shown.choose(shown.first_of_shot());
+    ASSERT_GT(bar.maximum(), 200) << "more findings than the panel has room for";
+    bar.setValue(200);
+    shown.button(QStringLiteral("Accept")).click();
+    QLineEdit& reason = *shown.panel->findChild<QLineEdit*>();
+    QTest::keyClicks(&reason, QStringLiteral("Rehearsed so"));
+    QTest::keyClick(&reason, Qt::Key_Return);
+    ASSERT_TRUE(shown.settled());
+    QCoreApplication::processEvents();
+    EXPECT_EQ(bar.value(), 200);
 }
 
 TEST(FindingsPanel, NeverShowsAnOldResultAsCurrent) {
