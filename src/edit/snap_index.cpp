@@ -41,10 +41,19 @@ SnapIndex::Cell SnapIndex::cell_of(const Vec2& at) {
 
 SnapIndex::SnapIndex(const Context& context, std::span<const Thing> left_out) {
     const std::set<Thing> skipped{left_out.begin(), left_out.end()};
+    const Outlines outlines{context, {}};
+    // Of these there may be thousands: looking for each by its name would take too long.
+    auto piece = context.plan.scenery.begin();
     for (const Thing& thing : things_on_floor(context)) {
+        const bool is_piece = thing.kind == Kind::scenery;
         if (!skipped.contains(thing) && !is_hidden(context.plan, thing)) {
-            add_thing(context, thing);
+            if (is_piece) {
+                add_scenery(outlines, *piece);
+            } else {
+                add_thing(context, thing);
+            }
         }
+        piece += is_piece ? 1 : 0;
     }
     if (context.plan.grid) {
         add_grid(*context.plan.grid);
@@ -110,15 +119,11 @@ void SnapIndex::add_outline(std::span<const Vec2> outline, const std::string& na
     add_point(centroid(outline), SnapKind::middle, fmt::format("middle of {}", name));
 }
 
-void SnapIndex::add_scenery(const Context& context, const Thing& thing) {
-    const plan::Scenery* piece = plan::find(context.plan, plan::Id<plan::Scenery>{thing.name});
-    if (piece == nullptr) {
-        return;
-    }
-    if (const auto* drape = std::get_if<plan::Drape>(&piece->shape)) {
-        add_line(drape->along, thing.name);
+void SnapIndex::add_scenery(const Outlines& outlines, const plan::Scenery& piece) {
+    if (const auto* drape = std::get_if<plan::Drape>(&piece.shape)) {
+        add_line(drape->along, piece.id.name);
     } else {
-        add_outline(outline_of(context, thing), thing.name);
+        add_outline(outlines.of(piece), piece.id.name);
     }
 }
 
@@ -141,9 +146,6 @@ void SnapIndex::add_thing(const Context& context, const Thing& thing) {
     case Kind::opening:
         add_outline(outline_of(context, thing), name);
         return;
-    case Kind::scenery:
-        add_scenery(context, thing);
-        return;
     case Kind::person:
     case Kind::camera:
     case Kind::lamp:
@@ -152,6 +154,8 @@ void SnapIndex::add_thing(const Context& context, const Thing& thing) {
         if (const std::optional<Vec2> place = place_of(context, thing)) {
             add_point(*place, SnapKind::middle, name);
         }
+        return;
+    case Kind::scenery: // added by itself
         return;
     }
 }

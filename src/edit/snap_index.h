@@ -1,5 +1,6 @@
 #pragma once
 
+#include "edit/outlines.h"
 #include "edit/snap.h"
 
 #include <cstdint>
@@ -49,7 +50,7 @@ class SnapIndex {
     void add_line(std::span<const Vec2> points, const std::string& name);
     void add_outline(std::span<const Vec2> outline, const std::string& name);
     void add_thing(const Context& context, const Thing& thing);
-    void add_scenery(const Context& context, const Thing& thing);
+    void add_scenery(const Outlines& outlines, const plan::Scenery& piece);
     void add_grid(const plan::Grid& grid);
     void sort_by_axes();
 
