@@ -5,6 +5,7 @@
 #include "base/utf8.h"
 
 #include <fmt/format.h>
+#include <set>
 
 namespace throwline::plan {
 

@@ -4,6 +4,7 @@
 #include "base/utf8.h"
 
 #include <fmt/format.h>
+#include <set>
 
 namespace throwline::plan {
 

@@ -4,7 +4,7 @@
 #include "plan/check_plan.h"
 #include "plan/read_values.h"
 
-#include <map>
+#include <unordered_map>
 
 namespace throwline::plan {
 
@@ -15,7 +15,7 @@ struct Holder {
     std::string_view kind;
     int line = 0;
 };
-using Holders = std::map<std::string, Holder>;
+using Holders = std::unordered_map<std::string_view, Holder>;
 
 void claim(Reading& reading, const Value& id, const std::string& name, std::string_view kind,
            Holders& holders) {
@@ -66,8 +66,11 @@ void check_aimable(Reading& reading, const Value& root, std::string_view key, st
 } // namespace
 
 void KnownNames::add(const std::string& name) {
-    if (!name.empty() && sorted_.insert(name).second) {
-        in_order_.push_back(name);
+    if (name.empty()) {
+        return;
+    }
+    if (const auto [known, is_new] = names_.insert(name); is_new) {
+        in_order_.push_back(&*known);
     }
 }
 
@@ -75,8 +78,12 @@ std::string KnownNames::complaint(const std::string& name) const {
     if (in_order_.empty()) {
         return fmt::format("no {} is called {}; there is none at all", kind_, in_quotes(name));
     }
+    std::vector<std::string> candidates;
+    for (const std::string* known : in_order_) {
+        candidates.push_back(*known);
+    }
     return fmt::format("no {} is called {}{}", kind_, in_quotes(name),
-                       nearest_hint(name, in_order_));
+                       nearest_hint(name, candidates));
 }
 
 void KnownNames::expect(Reading& reading, const Value& value, const std::string& name) const {

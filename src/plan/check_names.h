@@ -3,9 +3,9 @@
 #include "plan/reading.h"
 
 #include <functional>
-#include <set>
 #include <string>
 #include <string_view>
+#include <unordered_set>
 #include <vector>
 
 namespace throwline::plan {
@@ -14,9 +14,11 @@ namespace throwline::plan {
 class KnownNames {
   public:
     explicit KnownNames(std::string_view kind) : kind_{kind} {}
+    KnownNames(KnownNames&&) = default;
+    KnownNames& operator=(KnownNames&&) = default;
 
     void add(const std::string& name);
-    bool has(const std::string& name) const { return sorted_.count(name) > 0; }
+    bool has(const std::string& name) const { return names_.count(name) > 0; }
     /// `no person is called "poter"; nearest is "potter"`
     std::string complaint(const std::string& name) const;
     /// Reports a name that nothing has. Empty names are left out or have been reported.
@@ -24,8 +26,10 @@ class KnownNames {
 
   private:
     std::string_view kind_;
-    std::vector<std::string> in_order_;
-    std::set<std::string> sorted_;
+    /// Looked up only; an edit on a crowded plan asks for thousands.
+    std::unordered_set<std::string> names_;
+    /// Of names_, as they were added.
+    std::vector<const std::string*> in_order_;
 };
 
 template <class Thing>

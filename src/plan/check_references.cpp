@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <fmt/format.h>
 #include <map>
+#include <set>
 
 namespace throwline::plan {
 

@@ -53,6 +53,7 @@ class Frames : public QObject {
         took_ms_.push_back(static_cast<double>(timer.nsecsElapsed()) / 1e6);
     }
     void tell() {
+        const auto worst = std::max_element(took_ms_.begin(), took_ms_.end()) - took_ms_.begin();
         std::sort(took_ms_.begin(), took_ms_.end());
         const auto share = [&](double part) {
             return took_ms_[static_cast<std::size_t>(part
@@ -60,8 +61,9 @@ class Frames : public QObject {
         };
         const auto late = std::count_if(took_ms_.begin(), took_ms_.end(),
                                         [](double ms) { return ms > kGoal_ms; });
-        std::printf("%-28s median %6.2f ms   95 %% %6.2f ms   worst %7.2f ms   late %3td of %zu\n",
-                    what_, share(0.5), share(0.95), share(1.0), late, took_ms_.size());
+        std::printf("%-28s median %6.2f ms   95 %% %6.2f ms   worst %7.2f ms (frame %td)   "
+                    "late %3td of %zu\n",
+                    what_, share(0.5), share(0.95), share(1.0), worst + 1, late, took_ms_.size());
     }
 
     bool eventFilter(QObject* watched, QEvent* event) override {

@@ -20,22 +20,29 @@ Bench::Bench(Desk& desk) : desk_{desk} {
 
 Bench::~Bench() = default;
 
+/// What was gathered before is taken apart on the thread that gathers anew: on a crowded floor it
+/// takes longer than a frame may.
 void Bench::gather_pick() {
     known_plan_ = desk_.plan();
     known_now_ = desk_.now();
     known_catalogue_ = desk_.catalogue();
     pick_ = std::async(std::launch::async,
-                       [plan = known_plan_, catalogue = known_catalogue_, now = known_now_] {
+                       [plan = known_plan_, catalogue = known_catalogue_, now = known_now_,
+                        old_pick = std::move(pick_), old_field = std::move(field_)]() mutable {
+                           old_pick = {};
+                           old_field = {};
                            return edit::PickField{edit::Context{*plan, *catalogue, now}};
                        });
     field_ = {};
 }
 
 void Bench::gather_field() {
-    field_ = std::async(std::launch::async, [plan = known_plan_, catalogue = known_catalogue_,
-                                             now = known_now_, left_out = left_out_] {
-        return edit::SnapField{edit::Context{*plan, *catalogue, now}, left_out};
-    });
+    field_ = std::async(std::launch::async,
+                        [plan = known_plan_, catalogue = known_catalogue_, now = known_now_,
+                         left_out = left_out_, old_field = std::move(field_)]() mutable {
+                            old_field = {};
+                            return edit::SnapField{edit::Context{*plan, *catalogue, now}, left_out};
+                        });
 }
 
 const edit::PickField& Bench::pick() {
