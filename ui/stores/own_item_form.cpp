@@ -7,6 +7,7 @@
 #include <QGridLayout>
 #include <QLabel>
 #include <QLineEdit>
+#include <QPushButton>
 #include <QVBoxLayout>
 #include <algorithm>
 #include <fmt/format.h>
@@ -85,8 +86,8 @@ void OwnItemForm::add_kinds() {
 
 void OwnItemForm::add_buttons() {
     auto* buttons = new QDialogButtonBox{this};
-    buttons->addButton(tr("Keep"), QDialogButtonBox::AcceptRole);
-    buttons->addButton(tr("Leave it"), QDialogButtonBox::RejectRole);
+    keep_button_ = buttons->addButton(tr("Keep"), QDialogButtonBox::AcceptRole);
+    leave_button_ = buttons->addButton(tr("Leave it"), QDialogButtonBox::RejectRole);
     rows_->addWidget(buttons);
     connect(buttons, &QDialogButtonBox::accepted, this, &OwnItemForm::accept);
     connect(buttons, &QDialogButtonBox::rejected, this, &OwnItemForm::reject);
@@ -132,7 +133,21 @@ void OwnItemForm::ask() {
         grid->setColumnMinimumWidth(2, kGapOfColumns_px);
     }
     rows_->insertWidget(kinds_ == nullptr ? 0 : 1, fields_);
+    put_in_tab_order();
     asked_.front().editor->setFocus();
+}
+
+/// As one reads: the fields were made after what stands below them.
+void OwnItemForm::put_in_tab_order() {
+    QWidget* before = kinds_;
+    for (const Asked& asked : asked_) {
+        if (before != nullptr) {
+            setTabOrder(before, asked.editor);
+        }
+        before = asked.editor;
+    }
+    setTabOrder(before, keep_button_);
+    setTabOrder(keep_button_, leave_button_);
 }
 
 QWidget* OwnItemForm::editor_of(const card::OwnField& field, QWidget* parent) {

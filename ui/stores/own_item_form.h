@@ -10,6 +10,7 @@ class QBoxLayout;
 class QComboBox;
 class QLabel;
 class QLineEdit;
+class QPushButton;
 
 namespace throwline::ui {
 
@@ -45,6 +46,7 @@ class OwnItemForm : public QDialog {
     void add_kinds();
     void add_buttons();
     void ask();
+    void put_in_tab_order();
     QWidget* editor_of(const card::OwnField& field, QWidget* parent);
     void refuse(const Error& error);
 
@@ -55,6 +57,8 @@ class OwnItemForm : public QDialog {
     QComboBox* kinds_ = nullptr;
     QWidget* fields_ = nullptr;
     QLabel* why_ = nullptr;
+    QPushButton* keep_button_ = nullptr;
+    QPushButton* leave_button_ = nullptr;
     std::vector<Asked> asked_;
 };
 
