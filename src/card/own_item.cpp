@@ -4,10 +4,8 @@
 #include "base/utf8.h"
 #include "card/read_values.h"
 
-#include <charconv>
 #include <cmath>
 #include <fmt/format.h>
-#include <limits>
 
 namespace throwline::card {
 

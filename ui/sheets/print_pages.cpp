@@ -41,10 +41,14 @@ QString print_pages(QPrinter& printer, std::span<const sheet::Drawing> pages,
     bool is_first = true;
     std::size_t pages_done = 0;
     for (const sheet::Drawing& page : pages) {
-        if (may_go_on && !may_go_on(pages_done++)) {
-            printer.abort();
-            return QObject::tr("Not printed: it was stopped.");
+        if (may_go_on && !may_go_on(pages_done)) {
+            // No printer takes painted pages back: they are sent when the painter ends.
+            return pages_done == 0 ? QObject::tr("Not printed: it was stopped.")
+                                   : QObject::tr("Stopped: %1 of %2 pages went to the printer.")
+                                         .arg(pages_done)
+                                         .arg(pages.size());
         }
+        ++pages_done;
         if (is_first) {
             set_up(printer, page);
         } else {

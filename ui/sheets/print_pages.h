@@ -13,7 +13,8 @@ namespace throwline::ui {
 void set_up(QPrinter& printer, const sheet::Drawing& page);
 
 /// Prints pages true to size with the painter of the preview; each page on paper of its own size.
-/// A sentence that says how it went. On any thread. What was given up is not printed.
+/// A sentence that says how it went. On any thread. Pages painted before it was given up are
+/// printed.
 QString print_pages(QPrinter& printer, std::span<const sheet::Drawing> pages,
                     const paint::MayGoOn& may_go_on = {});
 

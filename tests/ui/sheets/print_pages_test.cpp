@@ -56,8 +56,15 @@ TEST_F(PrintPages, PutsEachOnPaperOfItsOwnSize) {
 TEST_F(PrintPages, PrintsNothingMoreOnceItWasStopped) {
     const QString told =
         print_pages(printer, pages, [](std::size_t pages_done) { return pages_done < 1; });
-    EXPECT_EQ(told, QStringLiteral("Not printed: it was stopped."));
-    EXPECT_EQ(bytes("print.pdf").count("/MediaBox [0 0 1191"), 0);
+    EXPECT_EQ(told, QStringLiteral("Stopped: 1 of 3 pages went to the printer."));
+    EXPECT_EQ(bytes("print.pdf").count("/MediaBox [0 0 595"), 1);
+    EXPECT_EQ(bytes("print.pdf").count("/MediaBox"), 1);
+}
+
+TEST_F(PrintPages, PrintsNothingWhenItWasStoppedAtOnce) {
+    EXPECT_EQ(print_pages(printer, pages, [](std::size_t) { return false; }),
+              QStringLiteral("Not printed: it was stopped."));
+    EXPECT_FALSE(QFile::exists(path("print.pdf")));
 }
 
 TEST_F(PrintPages, TellsThatThePrinterWouldNot) {
