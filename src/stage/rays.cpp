@@ -11,6 +11,10 @@ namespace throwline::stage {
 
 namespace {
 
+/// The origin is a multiple of this, so that few things that come, go or move shift it, and with it
+/// how all the others are rounded.
+constexpr double kOriginStep_m = 4.0;
+
 /// All solids as one mesh about `origin`: coordinates near 0 keep their millimetres in single
 /// precision wherever the plan lies.
 Mesh merged(std::span<const Solid> solids, const Vec3& origin) {
@@ -24,7 +28,7 @@ Mesh merged(std::span<const Solid> solids, const Vec3& origin) {
     return mesh;
 }
 
-Vec3 middle_of(std::span<const Solid> solids) {
+Vec3 origin_near_middle(std::span<const Solid> solids) {
     Vec3 low = Vec3::Constant(std::numeric_limits<double>::max());
     Vec3 high = -low;
     for (const Solid& solid : solids) {
@@ -33,7 +37,11 @@ Vec3 middle_of(std::span<const Solid> solids) {
             high = high.cwiseMax(vertex);
         }
     }
-    return (low.array() <= high.array()).all() ? Vec3{(low + high) / 2.0} : Vec3{Vec3::Zero()};
+    if ((low.array() > high.array()).any()) {
+        return Vec3::Zero();
+    }
+    const Vec3 middle = (low + high) / 2.0;
+    return (middle / kOriginStep_m).array().round() * kOriginStep_m;
 }
 
 /// A ray in doubles: from, unit direction, and the stretch that counts.
@@ -176,7 +184,7 @@ void in_packets(const Rays& rays, const Vec3& origin, const Ask& ask) {
 class RayScene::Impl {
   public:
     explicit Impl(std::span<const Solid> solids)
-        : origin_{middle_of(solids)}, scene_{merged(solids, origin_)} {
+        : origin_{origin_near_middle(solids)}, scene_{merged(solids, origin_)} {
         for (std::size_t i = 0; i < solids.size(); ++i) {
             const std::size_t count = solids[i].mesh.triangles.size();
             firsts_.push_back(static_cast<int>(solids_.size()));

@@ -178,6 +178,17 @@ void change(plan::Plan& plan, int which, const Vec2& by) {
     }
 }
 
+/// Round figures put a lamp, a row of points and a side of the crate into one plane; whether rays
+/// in it pass must not hang on which others are asked with them.
+TEST(LevelMap, FromAnEarlierOneIsTheSameInThePlaneOfAFace) {
+    plan::Plan plan = lit_room();
+    const LevelQuestion question{0.0, 0.2, {}};
+    change(plan, 0, {-0.7, -0.9});
+    const LevelMap before = mapped(plan, question);
+    change(plan, 0, {-0.1, 0.1});
+    EXPECT_EQ(mapped(plan, question, &before).levels_lx, mapped(plan, question).levels_lx);
+}
+
 RC_GTEST_PROP(LevelMap, FromAnEarlierOneIsTheSameToTheLastBit, ()) {
     const auto offset = [] { return *rc::gen::inRange(-10, 11) / 10.0; };
     plan::Plan plan = lit_room();
