@@ -12,8 +12,8 @@ namespace throwline::ui {
 
 namespace {
 
-/// Pictures are not made larger than this, whatever the screen.
-constexpr int kLargestSide_px = 640;
+/// Pictures are not made larger than this, whatever the screen; what is wider is scaled up.
+constexpr int kLargestSide_px = 2560;
 /// How long a picture of an older plan is shown undimmed while its successor is made.
 constexpr int kStale_ms = 250;
 /// A run of wheel steps or keys ends when none came for this long.

@@ -16,6 +16,9 @@ namespace {
 /// Pictures while things move are this large, or half as large where that took too long.
 constexpr int kQuickSide_px = 240;
 constexpr std::chrono::milliseconds kTooLong{100};
+/// Pictures more than twice as large come in this size first: sharp enough to frame by, in less
+/// than a quarter of the time.
+constexpr int kSharpSide_px = 640;
 /// How long nothing must be asked before the whole picture is made.
 constexpr std::chrono::milliseconds kStill{80};
 
@@ -57,6 +60,12 @@ std::optional<QImage> picture(const RaisedFrame& frame, Shading wish, int side_p
                                  stop)
             : sheet::frame_picture_of(scene.stage, *scene.view, *scene.shot, side_px, stop);
     return pixels != nullptr ? std::optional{image_of(*pixels)} : std::nullopt;
+}
+
+/// Sides of the pictures that are made once things stand still, one after the other.
+std::vector<int> whole_sides_px(int side_px) {
+    return side_px <= 2 * kSharpSide_px ? std::vector{side_px}
+                                        : std::vector{kSharpSide_px, side_px};
 }
 
 } // namespace
@@ -101,8 +110,11 @@ void FrameWorker::work(const std::stop_token& stop) {
         if (quick_px >= question.side_px || waiting_.came_within(kStill, stop)) {
             continue;
         }
-        auto whole = picture(*frame, question.shading, question.side_px, waiting_.superseded());
-        if (whole) {
+        for (const int side_px : whole_sides_px(question.side_px)) {
+            auto whole = picture(*frame, question.shading, side_px, waiting_.superseded());
+            if (!whole) {
+                break;
+            }
             post(now->number, {question, frame, std::move(*whole)});
         }
     }

@@ -56,8 +56,8 @@ struct FrameSeen {
 };
 
 /// Raises the stage and makes the picture of one frame on a thread of its own: small at once, whole
-/// when nothing else was asked for a moment. Another question stops a whole picture under way, and
-/// of several that wait only the newest is answered.
+/// when nothing else was asked for a moment, and a very large one in a middle size between. Another
+/// question stops a whole picture under way, and of several that wait only the newest is answered.
 class FrameWorker : public QObject {
     Q_OBJECT
 

@@ -44,6 +44,15 @@ TEST(FrameWorker, ShowsASmallPictureAndThenTheWholeOne) {
     }
 }
 
+TEST(FrameWorker, VeryLargePicturesComeInAMiddleSizeFirst) {
+    Working working;
+    working.worker.ask(working.of(0, 1600));
+    ASSERT_TRUE(working.has_whole(working.of(0, 1600)));
+    ASSERT_EQ(working.seen.size(), 3U);
+    EXPECT_LT(working.seen[0]->image.width(), working.seen[1]->image.width());
+    EXPECT_LT(working.seen[1]->image.width(), 1600);
+}
+
 TEST(FrameWorker, WhatIsAskedLastIsSeenLast) {
     Working working;
     for (const std::size_t shot : {0U, 1U, 2U, 1U, 0U}) {

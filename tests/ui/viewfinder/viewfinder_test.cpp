@@ -98,6 +98,13 @@ TEST(Viewfinder, BecomesSharpOnceThingsStandStill) {
     EXPECT_EQ(shown.view().frame()->question.side_px, 348);
 }
 
+TEST(Viewfinder, IsAsSharpAsTheScreenWhenWide) {
+    Shown shown{demo_plan("workshop_interview.json")};
+    shown.finder->resize(1500, 1000);
+    EXPECT_TRUE(came_to([&] { return shown.is_whole(); }));
+    EXPECT_GT(shown.view().frame()->question.side_px, 1400);
+}
+
 TEST(Viewfinder, FollowsAPreview) {
     Shown shown;
     ASSERT_TRUE(came_to([&] { return shown.is_of("1A"); }));
