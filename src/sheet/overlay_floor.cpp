@@ -63,7 +63,17 @@ void draw_findings_now(Board& board, const FloorScene& scene) {
             numbered.push_back({group.number, *now});
         }
     }
-    draw_finding_marks(board, numbered);
+    // What is in sight is numbered in sight.
+    const Box in_sight = scene.question.in_sight.value_or(scene.question.window);
+    const auto around = std::stable_partition(
+        numbered.begin(), numbered.end(), [&](const NumberedFinding& finding) {
+            return in_sight.contains(board.frame.at(finding.finding->at));
+        });
+    const auto seen = static_cast<std::size_t>(around - numbered.begin());
+    board.field.keep_within(in_sight);
+    draw_finding_marks(board, std::span{numbered}.first(seen), CrowdedSpot::worst_and_rest);
+    board.field.keep_within({});
+    draw_finding_marks(board, std::span{numbered}.subspan(seen), CrowdedSpot::worst_and_rest);
 }
 
 } // namespace throwline::sheet

@@ -61,8 +61,16 @@ struct NumberedFinding {
     int number = 0;
     const checks::Finding* finding = nullptr;
 };
-/// Numbered lozenges beside the places; findings at one place share a leader.
-void draw_finding_marks(Board& board, std::span<const NumberedFinding> findings);
+/// What stands at a place that many findings are about.
+enum class CrowdedSpot {
+    /// All of their numbers, for paper: nothing else leads from its panel to the place.
+    every_number,
+    /// The worst one's number and how many more, for the screen, where the rest is a click away.
+    worst_and_rest
+};
+/// Numbered lozenges beside the places, the worst first; findings at one place share a leader.
+void draw_finding_marks(Board& board, std::span<const NumberedFinding> findings,
+                        CrowdedSpot crowded = CrowdedSpot::every_number);
 /// One lozenge with its number, as on the plan: filled, double or single by severity.
 void add_lozenge(Marks& marks, const Vec2& centre, int number, checks::Severity severity);
 /// Size of a lozenge.

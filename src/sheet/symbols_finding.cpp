@@ -1,3 +1,4 @@
+#include "sheet/mask.h"
 #include "sheet/symbols.h"
 
 #include <fmt/format.h>
@@ -10,6 +11,10 @@ using checks::Severity;
 
 /// Findings nearer to each other than this share a leader.
 constexpr double kSamePlace_mm = 3.0;
+/// Of more than this many findings at a spot the screen counts the rest.
+constexpr std::size_t kMostNumbers = 3;
+/// Free paper to each side of the count.
+constexpr double kBesideCount_mm = 0.8;
 
 Ink ink_of(Severity severity) {
     switch (severity) {
@@ -81,18 +86,45 @@ std::vector<Spot> spots_of(const Board& board, std::span<const NumberedFinding> 
     return spots;
 }
 
-/// Lozenges of one spot stand in rows of at most this many.
-int lozenges_across(int count) {
-    return count <= 3 ? count : (count + 2) / 3;
+/// The lozenges of one spot: in rows, and how many findings have none.
+struct Cluster {
+    int shown = 0;
+    int across = 0;
+    int down = 0;
+    /// "+12"; empty when all are shown.
+    std::string rest;
+    double rest_mm = 0.0;
+
+    Vec2 size_mm() const { return {across * kLozengeWidth_mm + rest_mm, down * kLozengeHeight_mm}; }
+    Vec2 centre_of(int i, const Box& box) const {
+        return {box.left + (i % across + 0.5) * kLozengeWidth_mm,
+                box.top + (i / across + 0.5) * kLozengeHeight_mm};
+    }
+};
+
+Cluster cluster_of(const Spot& spot, CrowdedSpot crowded, const TextMeasure& measure) {
+    const int count = static_cast<int>(spot.findings.size());
+    if (crowded == CrowdedSpot::worst_and_rest && spot.findings.size() > kMostNumbers) {
+        std::string rest = fmt::format("+{}", count - 1);
+        const double wide_mm = measure.width_mm(rest, kLetter_mm, false) + 2.0 * kBesideCount_mm;
+        return {1, 1, 1, std::move(rest), wide_mm};
+    }
+    const int across = count <= 3 ? count : (count + 2) / 3;
+    return {count, across, (count + across - 1) / across, {}, 0.0};
 }
 
-void draw_spot(Board& board, const Spot& spot) {
-    const int count = static_cast<int>(spot.findings.size());
-    const int across = lozenges_across(count);
-    const int down = (count + across - 1) / across;
+void add_rest(Marks& marks, const Cluster& cluster, const Box& box) {
+    const Box paper{box.right() - cluster.rest_mm, box.top, cluster.rest_mm, box.height};
+    marks.emplace_back(box_outline(paper, no_pen(), solid(Ink::paper)));
+    marks.emplace_back(Text{cluster.rest, paper.centre() + Vec2{0.0, kLetter_mm / 2.0}, kLetter_mm,
+                            TextAnchor::middle});
+}
+
+void draw_spot(Board& board, const Spot& spot, CrowdedSpot crowded) {
+    const Cluster cluster = cluster_of(spot, crowded, board.field.measure());
     BoxRequest request;
     request.anchor = spot.at;
-    request.size_mm = {across * kLozengeWidth_mm, down * kLozengeHeight_mm};
+    request.size_mm = cluster.size_mm();
     request.always_leader = true;
     request.under_lettering = true;
     const auto placed = board.field.find(request);
@@ -104,14 +136,14 @@ void draw_spot(Board& board, const Spot& spot) {
     marks.emplace_back(
         line(spot.at, placed->leader_to, pen(ink_of(worst), kFine_mm, leader_of(worst))));
     marks.emplace_back(Circle{spot.at, 0.6, no_pen(), solid(ink_of(worst))});
-    for (int i = 0; i < count; ++i) {
-        const int column = i % across;
-        const int row = i / across;
-        const Vec2 centre{placed->box.left + (column + 0.5) * kLozengeWidth_mm,
-                          placed->box.top + (row + 0.5) * kLozengeHeight_mm};
+    for (int i = 0; i < cluster.shown; ++i) {
         const NumberedFinding& numbered = spot.findings[static_cast<std::size_t>(i)];
-        add_lozenge(marks, centre, numbered.number, numbered.finding->severity);
+        add_lozenge(marks, cluster.centre_of(i, placed->box), numbered.number,
+                    numbered.finding->severity);
         board.used.insert(legend_of(numbered.finding->severity));
+    }
+    if (!cluster.rest.empty()) {
+        add_rest(marks, cluster, placed->box);
     }
 }
 
@@ -132,9 +164,10 @@ void add_lozenge(Marks& marks, const Vec2& centre, int number, Severity severity
                             filled ? Ink::paper : Ink::lettering});
 }
 
-void draw_finding_marks(Board& board, std::span<const NumberedFinding> findings) {
+void draw_finding_marks(Board& board, std::span<const NumberedFinding> findings,
+                        CrowdedSpot crowded) {
     for (const Spot& spot : spots_of(board, findings)) {
-        draw_spot(board, spot);
+        draw_spot(board, spot, crowded);
     }
 }
 
