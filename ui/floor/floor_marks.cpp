@@ -15,6 +15,8 @@ namespace {
 
 constexpr double kLine_px = 1.4;
 constexpr double kHalo_px = 5.0;
+/// How far the barbs of a box that takes what it touches reach to each side.
+constexpr double kBarb_px = 4.0;
 /// Between two ticks along a way.
 constexpr double kTickPitch_px = 34.0;
 
@@ -215,10 +217,25 @@ void paint_snap(QPainter& painter, const MarkInk& ink, const edit::Snap& snap, b
 void paint_marquee(QPainter& painter, const MarkInk& ink, const Vec2& from, const Vec2& to,
                    bool touched) {
     const QColor hue = choice_hue(ink.theme);
-    painter.setPen(pen_of(hue, 1.0, touched ? Qt::DashLine : Qt::SolidLine));
-    painter.setBrush(faint(hue, touched ? 0.05 : 0.10));
-    painter.drawRect(QRectF{ink.view.at(from), ink.view.at(to)}.normalized());
+    const QRectF box = QRectF{ink.view.at(from), ink.view.at(to)}.normalized();
+    painter.setPen(pen_of(hue, 1.0));
+    painter.setBrush(faint(hue, 0.08));
+    painter.drawRect(box);
     painter.setBrush(Qt::NoBrush);
+    if (touched) {
+        const QPointF across{kBarb_px, 0.0};
+        const QPointF up{0.0, kBarb_px};
+        for (const double share : {0.25, 0.5, 0.75}) {
+            const QPointF on_top{box.left() + share * box.width(), box.top()};
+            const QPointF on_left{box.left(), box.top() + share * box.height()};
+            const QPointF down{0.0, box.height()};
+            const QPointF right{box.width(), 0.0};
+            painter.drawLine(on_top - up, on_top + up);
+            painter.drawLine(on_top + down - up, on_top + down + up);
+            painter.drawLine(on_left - across, on_left + across);
+            painter.drawLine(on_left + right - across, on_left + right + across);
+        }
+    }
 }
 
 void paint_being_drawn(QPainter& painter, const MarkInk& ink, const std::vector<Vec2>& points,

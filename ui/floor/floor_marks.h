@@ -33,7 +33,7 @@ void paint_handle(QPainter& painter, const MarkInk& ink, const edit::Handle& han
 bool has_stem(edit::HandleKind kind);
 /// What draws a place: its lines, and a mark at it.
 void paint_snap(QPainter& painter, const MarkInk& ink, const edit::Snap& snap, bool with_mark);
-/// Solid when it takes what is wholly inside, dashed when what it touches.
+/// A box around several; its sides have barbs across when it takes also what it touches.
 void paint_marquee(QPainter& painter, const MarkInk& ink, const Vec2& from, const Vec2& to,
                    bool touched);
 /// A line being drawn, with its points.

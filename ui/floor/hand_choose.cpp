@@ -124,6 +124,7 @@ void ChooseHand::press(const Pointer& pointer) {
 void ChooseHand::press_on(const std::vector<edit::Thing>& under, const Pointer&) {
     if (under.empty()) {
         doing_ = Doing::marquee;
+        takes_touched_ = false;
         return;
     }
     doing_ = Doing::pressing;
@@ -171,6 +172,7 @@ void ChooseHand::move(const Pointer& pointer) {
         move_handle(pointer);
         return;
     case Doing::marquee:
+        takes_touched_ = pointer.keys.testFlag(Qt::AltModifier);
         Q_EMIT bench().changed();
         return;
     }
@@ -306,7 +308,7 @@ void ChooseHand::choose_inside(const Pointer& pointer) {
         Q_EMIT bench().changed();
         return;
     }
-    const bool touched = pointer.px.x() < pressed_px_.x();
+    const bool touched = pointer.keys.testFlag(Qt::AltModifier);
     std::vector<edit::Thing> chosen = adds_ ? desk().chosen() : std::vector<edit::Thing>{};
     const std::vector<edit::Thing> inside = bench().pick().inside(pressed_at_, pointer.at, touched);
     for (const edit::Thing& thing : edit::whole_groups(desk().context(), inside)) {
@@ -381,7 +383,7 @@ void ChooseHand::paint(QPainter& painter) const {
         paint_snap(painter, ink, *bench().snap(), doing_ == Doing::handle);
     }
     if (doing_ == Doing::marquee) {
-        paint_marquee(painter, ink, pressed_at_, pointer_at_, pointer_at_.x() < pressed_at_.x());
+        paint_marquee(painter, ink, pressed_at_, pointer_at_, takes_touched_);
     }
 }
 
@@ -399,7 +401,7 @@ QString ChooseHand::hint() const {
     case Doing::handle:
         return QStringLiteral("Type a value, or let go; Esc leaves it");
     case Doing::marquee:
-        return QStringLiteral("To the right: what is wholly inside; to the left: what is touched");
+        return QStringLiteral("Chooses what is wholly inside; with Alt also what is touched");
     case Doing::nothing:
     case Doing::pressing:
         return desk().chosen().empty()

@@ -45,6 +45,8 @@ class ChooseHand : public Hand {
     /// What was pressed had been chosen before.
     bool was_chosen_ = false;
     bool adds_ = false;
+    /// The box around several takes also what it touches.
+    bool takes_touched_ = false;
     std::optional<QPointF> last_click_px_;
     std::vector<edit::Thing> moved_;
     std::vector<Vec2> points_;

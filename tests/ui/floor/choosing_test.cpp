@@ -44,17 +44,19 @@ TEST(FloorChoosing, AnotherClickGoesOnToWhatLiesBeneath) {
     EXPECT_EQ(on.desk->chosen(), Things{scenery("crate")});
 }
 
-TEST(FloorChoosing, ABoxToTheRightTakesWhatIsWhollyInside) {
+TEST(FloorChoosing, ABoxTakesWhatIsWhollyInsideWhicheverWayItIsDrawn) {
     const OnFloor on;
     on.drag({5.8, 4.8}, {8.2, 3.2});
+    EXPECT_EQ(sorted(on.desk->chosen()), (Things{scenery("bench"), scenery("crate")}));
+    on.drag({8.2, 3.2}, {5.8, 4.8});
     EXPECT_EQ(sorted(on.desk->chosen()), (Things{scenery("bench"), scenery("crate")}));
     on.drag({2.0, 5.0}, {3.0, 3.0});
     EXPECT_TRUE(on.desk->chosen().empty());
 }
 
-TEST(FloorChoosing, ABoxToTheLeftTakesWhatItTouches) {
+TEST(FloorChoosing, WithAltABoxTakesAlsoWhatItTouches) {
     const OnFloor on;
-    on.drag({2.9, 5.0}, {2.0, 3.0});
+    on.drag({2.9, 5.0}, {2.0, 3.0}, Qt::AltModifier);
     EXPECT_EQ(on.desk->chosen(), Things{scenery("table")});
 }
 
