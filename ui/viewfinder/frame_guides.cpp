@@ -13,6 +13,14 @@ namespace throwline::ui {
 
 namespace {
 
+constexpr GuideChoice kGuides[]{
+    {"safe_areas", QT_TRANSLATE_NOOP("Viewfinder", "Safe areas"), Qt::Key_S,
+     &FrameGuides::safe_areas},
+    {"thirds", QT_TRANSLATE_NOOP("Viewfinder", "Thirds"), Qt::Key_T, &FrameGuides::thirds},
+    {"headroom", QT_TRANSLATE_NOOP("Viewfinder", "Usual headroom"), Qt::Key_H,
+     &FrameGuides::headroom},
+    {"centre", QT_TRANSLATE_NOOP("Viewfinder", "Centre"), Qt::Key_C, &FrameGuides::cross}};
+
 const QColor kDark{0x1F, 0x23, 0x28, 215};
 const QColor kPale{0xFB, 0xFA, 0xF5, 190};
 
@@ -72,6 +80,10 @@ void paint_headroom(QPainter& painter, const QRectF& frame, ShotSize wanted) {
 }
 
 } // namespace
+
+std::span<const GuideChoice> guide_choices() {
+    return kGuides;
+}
 
 void paint_guides(QPainter& painter, const QRectF& frame, const FrameGuides& guides,
                   const std::optional<ShotSize>& wanted) {

@@ -5,6 +5,7 @@
 
 #include <QRectF>
 #include <optional>
+#include <span>
 
 class QPainter;
 
@@ -19,6 +20,19 @@ struct FrameGuides {
 
     bool operator==(const FrameGuides&) const = default;
 };
+
+/// A guide that can be switched.
+struct GuideChoice {
+    /// Stable, for what is kept.
+    const char* name;
+    /// For a menu, to be translated in the context "Viewfinder".
+    const char* words;
+    /// Switches it while the keyboard is in the picture.
+    Qt::Key key;
+    bool FrameGuides::* shown;
+};
+/// All of them, in the order of the menu; adding a guide is a row here and a way to paint it.
+std::span<const GuideChoice> guide_choices();
 
 /// Paints guides over a picture that fills `frame`, dark lines with a pale edge, so that they are
 /// seen on every tone; each kind in a pattern of its own. Headroom is the usual one for the wanted

@@ -228,25 +228,15 @@ void FrameView::keyPressEvent(QKeyEvent* event) {
 
 /// What is laid over the picture, and what its tones stand for.
 void FrameView::switch_by(int key) {
-    FrameGuides guides = guides_;
-    switch (key) {
-    case Qt::Key_S:
-        guides.safe_areas = !guides.safe_areas;
-        break;
-    case Qt::Key_T:
-        guides.thirds = !guides.thirds;
-        break;
-    case Qt::Key_H:
-        guides.headroom = !guides.headroom;
-        break;
-    case Qt::Key_C:
-        guides.cross = !guides.cross;
-        break;
-    case Qt::Key_L:
+    if (key == Qt::Key_L) {
         set_shading(shading_ == Shading::lit ? Shading::plain : Shading::lit);
-        break;
-    default:
-        break;
+        return;
+    }
+    FrameGuides guides = guides_;
+    for (const GuideChoice& choice : guide_choices()) {
+        if (choice.key == key) {
+            guides.*choice.shown = !(guides.*choice.shown);
+        }
     }
     set_guides(guides);
 }

@@ -19,18 +19,6 @@ QString text(const std::string& words) {
     return QString::fromStdString(words);
 }
 
-/// A guide that can be switched, the letter that does it, and where it is kept.
-struct GuideChoice {
-    const char* words;
-    const char* key;
-    bool FrameGuides::* shown;
-};
-constexpr GuideChoice kGuides[]{
-    {QT_TRANSLATE_NOOP("Viewfinder", "Safe areas"), "S", &FrameGuides::safe_areas},
-    {QT_TRANSLATE_NOOP("Viewfinder", "Thirds"), "T", &FrameGuides::thirds},
-    {QT_TRANSLATE_NOOP("Viewfinder", "Usual headroom"), "H", &FrameGuides::headroom},
-    {QT_TRANSLATE_NOOP("Viewfinder", "Centre"), "C", &FrameGuides::cross}};
-
 } // namespace
 
 Viewfinder::Viewfinder(Desk& desk, QWidget* parent) : QWidget{parent}, desk_{desk} {
@@ -72,9 +60,9 @@ QPushButton* Viewfinder::guides_button() {
     auto* guides = new QPushButton{tr("Guides"), controls_};
     guides->setToolTip(tr("Lines to frame by, laid over the picture"));
     auto* menu = new QMenu{guides};
-    for (const GuideChoice& choice : kGuides) {
+    for (const GuideChoice& choice : guide_choices()) {
         QAction* action = menu->addAction(
-            QStringLiteral("%1\t%2").arg(tr(choice.words), QString::fromLatin1(choice.key)));
+            QStringLiteral("%1\t%2").arg(tr(choice.words), QKeySequence{choice.key}.toString()));
         action->setCheckable(true);
         connect(action, &QAction::triggered, view_, [this, &choice](bool shown) {
             FrameGuides all = view_->guides();

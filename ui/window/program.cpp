@@ -1,6 +1,7 @@
 #include "ui/window/program.h"
 
 #include "ui/paint/paint.h"
+#include "ui/window/kept_look.h"
 #include "ui/window/open_window.h"
 
 #include <QApplication>
@@ -29,6 +30,19 @@ QString recent_key() {
 
 QString theme_key() {
     return QStringLiteral("theme");
+}
+
+/// The one in front if there is one; null without any.
+const Window* any_window() {
+    if (const auto* front = qobject_cast<const Window*>(QApplication::activeWindow())) {
+        return front;
+    }
+    for (const QWidget* widget : QApplication::topLevelWidgets()) {
+        if (const auto* window = qobject_cast<const Window*>(widget)) {
+            return window;
+        }
+    }
+    return nullptr;
 }
 
 } // namespace
@@ -89,6 +103,7 @@ void Program::open(const QStringList& paths) {
 }
 
 Window* Program::new_window() {
+    const Window* other = any_window();
     auto* window =
         new Window{catalogue_, asked_in_dialogs(), RecoveryStore::of_user(), windows_made_++};
     window->set_theme(theme_);
@@ -97,11 +112,22 @@ Window* Program::new_window() {
     connect(window, &Window::quit_wanted, this, &Program::close_all);
     connect(window, &Window::theme_wanted, this, &Program::wear);
     connect(window, &Window::file_used, this, &Program::used);
+    connect(window, &Window::leaving, this, [window] {
+        QSettings settings;
+        keep_look(settings, look_of(*window));
+    });
     connect(window, &Window::recent_cleared, this, [this] {
         QSettings{}.remove(recent_key());
         tell_recent();
     });
     window->set_recent(QSettings{}.value(recent_key()).toStringList());
+    if (other != nullptr) {
+        // As the other looks now, but not on top of it.
+        give_look(*window, look_of(*other), Placed::by_desktop);
+    } else {
+        const QSettings settings;
+        give_look(*window, kept_look(settings), Placed::where_left);
+    }
     window->show();
     return window;
 }

@@ -104,10 +104,13 @@ void Window::build() {
     auto* work = new QWidget{table_};
     table_->addWidget(work);
     auto* down = new QSplitter{Qt::Vertical, work};
+    down->setObjectName(QStringLiteral("down"));
     auto* across = new QSplitter{Qt::Horizontal, down};
+    across->setObjectName(QStringLiteral("across"));
     build_drawer(*across);
     build_floor(*across);
     auto* right = new QSplitter{Qt::Vertical, across};
+    right->setObjectName(QStringLiteral("right"));
     viewfinder_ = new Viewfinder{*desk_, right};
     card_ = new CardPanel{*desk_, right};
     right->setSizes({kViewfinderHeight_px, 400});
@@ -410,6 +413,7 @@ void Window::closeEvent(QCloseEvent* event) {
         event->ignore();
         return;
     }
+    Q_EMIT leaving();
     keeper_->let_go();
     for (QWidget* other :
          {static_cast<QWidget*>(recce_.data()), static_cast<QWidget*>(sheets_.data())}) {

@@ -142,6 +142,8 @@ class Window : public QMainWindow {
     void quit_wanted();
     void theme_wanted(throwline::ui::ThemeWish wish);
     void recent_cleared();
+    /// About to close, with everything as it was left.
+    void leaving();
     /// A file was opened or saved here.
     void file_used(const QString& path);
 
