@@ -1,14 +1,13 @@
 #include "ui/window/program.h"
 
 #include "ui/paint/paint.h"
+#include "ui/window/handed_files.h"
 #include "ui/window/kept_look.h"
 #include "ui/window/open_window.h"
 
 #include <QApplication>
 #include <QDir>
 #include <QFileInfo>
-#include <QLocalServer>
-#include <QLocalSocket>
 #include <QSettings>
 #include <unistd.h>
 
@@ -17,7 +16,6 @@ namespace throwline::ui {
 namespace {
 
 constexpr int kMostRecent = 10;
-constexpr int kPatience_ms = 500;
 
 /// One program a user; the name holds whose it is.
 QString server_name() {
@@ -52,46 +50,10 @@ Program::Program(QApplication& application, CataloguePtr catalogue)
     const int kept = QSettings{}.value(theme_key(), 0).toInt();
     theme_ = kept == 1 ? ThemeWish::light : kept == 2 ? ThemeWish::dark : ThemeWish::as_desktop;
     apply_theme(application_, theme_);
-    listen();
+    connect(new HandedFiles{server_name(), this}, &HandedFiles::handed, this, &Program::open);
 }
 
 Program::~Program() = default;
-
-bool Program::handed_over(const QStringList& paths) {
-    QLocalSocket socket;
-    socket.connectToServer(server_name());
-    if (!socket.waitForConnected(kPatience_ms)) {
-        return false;
-    }
-    QStringList absolute;
-    for (const QString& path : paths) {
-        absolute << QFileInfo{path}.absoluteFilePath();
-    }
-    socket.write(absolute.join(QChar{0}).toUtf8() + '\n');
-    return socket.waitForBytesWritten(kPatience_ms) && socket.waitForReadyRead(kPatience_ms);
-}
-
-void Program::listen() {
-    server_ = new QLocalServer{this};
-    server_->setSocketOptions(QLocalServer::UserAccessOption);
-    if (!server_->listen(server_name())) {
-        // What a killed program left behind; a living one would have answered.
-        QLocalServer::removeServer(server_name());
-        server_->listen(server_name());
-    }
-    connect(server_, &QLocalServer::newConnection, this, [this] {
-        QLocalSocket* socket = server_->nextPendingConnection();
-        connect(socket, &QLocalSocket::disconnected, socket, &QObject::deleteLater);
-        connect(socket, &QLocalSocket::readyRead, this, [this, socket] {
-            if (socket->canReadLine()) {
-                const QString line = QString::fromUtf8(socket->readLine()).chopped(1);
-                socket->write("taken\n");
-                socket->flush();
-                open(line.split(QChar{0}, Qt::SkipEmptyParts));
-            }
-        });
-    });
-}
 
 void Program::open(const QStringList& paths) {
     if (paths.isEmpty()) {
@@ -190,7 +152,8 @@ bool open_windows(CataloguePtr catalogue, const std::vector<std::string>& paths)
     QApplication::setOrganizationName(QStringLiteral("throwline"));
     QApplication::setDesktopFileName(QStringLiteral("org.throwline.Throwline"));
     const paint::PaintSession session;
-    if (Program::handed_over(files)) {
+    // One program holds all windows of a user.
+    if (hand_over_files(server_name(), files)) {
         return true;
     }
     Program program{application, std::move(catalogue)};

@@ -7,7 +7,6 @@
 #include <vector>
 
 class QApplication;
-class QLocalServer;
 
 namespace throwline::ui {
 
@@ -21,12 +20,9 @@ class Program : public QObject {
 
     /// A window for each file, or one with the start page.
     void open(const QStringList& paths);
-    /// Whether a program of this user that runs already took the files over.
-    static bool handed_over(const QStringList& paths);
 
   private:
     Window* new_window();
-    void listen();
     void wear(ThemeWish wish);
     void used(const QString& path);
     void tell_recent();
@@ -34,7 +30,6 @@ class Program : public QObject {
 
     QApplication& application_;
     CataloguePtr catalogue_;
-    QLocalServer* server_ = nullptr;
     int windows_made_ = 0;
     ThemeWish theme_ = ThemeWish::as_desktop;
 };
