@@ -118,6 +118,11 @@ TEST_F(KeptLook, IsToldOnClosing) {
     QObject::connect(window, &Window::leaving, [&] { left = look_of(*window); });
     window->show_floor();
     window->do_action(QStringLiteral("show.circuits"));
+    unsaved = UnsavedAnswer::cancel;
+    window->desk().toggle_units();
+    window->close();
+    EXPECT_TRUE(left.isEmpty()) << "it stays";
+    unsaved = UnsavedAnswer::discard;
     window->close();
     EXPECT_TRUE(left.value(QStringLiteral("show.circuits")).toBool());
 }
