@@ -107,7 +107,7 @@ void compare(DifferenceLedger& ledger, const Scenery& old, const Scenery& now) {
         std::visit(
             [&](const auto& before) {
                 using Shape = std::decay_t<decltype(before)>;
-                ShapeComparison{ledger, subject, fields}(before, std::get<Shape>(shape));
+                ShapeComparison{ledger, subject, fields}(before, std::get<Shape>(now.shape));
             },
             old.shape);
     }
