@@ -24,6 +24,23 @@ constexpr int kBarParts = 4;
 /// A hint of fewer letters says nothing.
 constexpr int kLeastHint = 20;
 
+/// As many words as fit on a line, and on a second one what fits of the rest. A label that wraps
+/// by itself would make the whole foot higher.
+QString on_two_lines(const QString& text, const QFontMetrics& metrics, int width_px) {
+    if (metrics.horizontalAdvance(text) <= width_px) {
+        return text;
+    }
+    qsizetype end = text.lastIndexOf(QLatin1Char{' '});
+    while (end > 0 && metrics.horizontalAdvance(text.left(end)) > width_px) {
+        end = text.lastIndexOf(QLatin1Char{' '}, end - 1);
+    }
+    if (end <= 0) {
+        return metrics.elidedText(text, Qt::ElideRight, width_px);
+    }
+    return text.left(end) + QLatin1Char{'\n'}
+           + metrics.elidedText(text.mid(end + 1), Qt::ElideRight, width_px);
+}
+
 } // namespace
 
 NorthAndBar::NorthAndBar(QWidget* parent) : QWidget{parent} {
@@ -110,7 +127,7 @@ FloorFoot::FloorFoot(QWidget* parent) : QWidget{parent} {
     scale_->lineEdit()->installEventFilter(this);
     word->setBuddy(scale_);
     hint_ = new QLabel{this};
-    hint_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+    hint_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Ignored);
     bar_ = new NorthAndBar{this};
     row->addWidget(word);
     row->addWidget(scale_);
@@ -160,8 +177,7 @@ void FloorFoot::show_hint(const QString& hint) {
 void FloorFoot::elide_hint() {
     const QFontMetrics metrics = hint_->fontMetrics();
     const bool has_room = hint_->width() > metrics.averageCharWidth() * kLeastHint;
-    hint_->setText(has_room ? metrics.elidedText(whole_hint_, Qt::ElideRight, hint_->width())
-                            : QString{});
+    hint_->setText(has_room ? on_two_lines(whole_hint_, metrics, hint_->width()) : QString{});
     hint_->setToolTip(whole_hint_);
 }
 

@@ -401,13 +401,12 @@ QString ChooseHand::hint() const {
     case Doing::handle:
         return QStringLiteral("Type a value, or let go; Esc leaves it");
     case Doing::marquee:
-        return QStringLiteral("Chooses what is wholly inside; with Alt also what is touched");
+        return QStringLiteral("Takes what lies inside; with Alt also what is touched");
     case Doing::nothing:
     case Doing::pressing:
         return desk().chosen().empty()
                    ? QStringLiteral("Click to choose, drag to draw a box around several")
-                   : QStringLiteral("Drag to move; arrow keys nudge; click again for what lies "
-                                    "beneath");
+                   : QStringLiteral("Drag, or arrow keys; click once more for the one below");
     }
     return {};
 }

@@ -176,7 +176,7 @@ QString PointsHand::hint() const {
         return QString::fromUtf8(drawn_.first_hint);
     }
     if (drawn_.closes) {
-        return QStringLiteral("Click corners, or type length and direction: %1; Enter closes")
+        return QStringLiteral("Click corners or type %1; Enter closes the room")
             .arg(desk().plan()->units == UnitSystem::metric ? QStringLiteral("4 m 90°")
                                                             : QStringLiteral("12' 90°"));
     }

@@ -106,18 +106,17 @@ void UnderlayHand::paint(QPainter& painter) const {
 
 QString UnderlayHand::hint() const {
     if (!desk().plan()->underlay) {
-        return QStringLiteral("There is no scanned plan; Draw, Scanned plan, Choose lays one");
+        return QStringLiteral("None yet: Draw, Scanned plan, Choose");
     }
     if (to_) {
-        return QStringLiteral("Type how far apart they truly are: %1, or %2 for a level line")
+        return QStringLiteral("Type their true distance: %1, or %2 if level")
             .arg(desk().plan()->units == UnitSystem::metric ? QStringLiteral("3.2 m")
                                                             : QStringLiteral("10' 6\""),
                  desk().plan()->units == UnitSystem::metric ? QStringLiteral("3.2 m 0\u00B0")
                                                             : QStringLiteral("10' 6\" 0\u00B0"));
     }
     return from_ ? QStringLiteral("Click the other end of what is known")
-                 : QStringLiteral("Drag the scan to move it, or click one end of something whose "
-                                  "length is known");
+                 : QStringLiteral("Drag the scan, or click one end of a known length");
 }
 
 } // namespace throwline::ui

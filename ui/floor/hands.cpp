@@ -29,8 +29,7 @@ std::unique_ptr<Hand> flats(Bench& bench) {
         return edit::flats_drawn(context, points.front(), points.back());
     };
     return std::make_unique<PointsHand>(
-        bench, PointsDrawn{2, false, 2, make,
-                           "Click where the flats begin; their face is to the left as drawn"});
+        bench, PointsDrawn{2, false, 2, make, "Click where flats begin; they face left as drawn"});
 }
 
 std::unique_ptr<Hand> drape(Bench& bench) {

@@ -1,8 +1,11 @@
 #include "ui/floor/floor_case.h"
+#include "ui/floor/foot.h"
+#include "ui/floor/hands.h"
 #include "ui/floor/rulers.h"
 
 #include <QAccessible>
 #include <QComboBox>
+#include <QLabel>
 #include <cmath>
 
 namespace throwline::ui {
@@ -138,6 +141,39 @@ TEST(FloorRulers, StepsAreRoundInTheUnitsOfThePlan) {
     EXPECT_EQ(ruler_figure(-1e-17, UnitSystem::metric), "0");
     EXPECT_EQ(ruler_figure(1.5 * 0.3048, UnitSystem::imperial), "1'6\"");
     EXPECT_EQ(ruler_figure(-0.5 * 0.3048, UnitSystem::imperial), "-6\"");
+}
+
+/// What each hand says at first, and when something is chosen, being boxed or being drawn.
+TEST(FloorHints, FitBesideTheScaleInASmallWindow) {
+    plan::Plan imperial = small_production();
+    imperial.units = UnitSystem::imperial;
+    const OnFloor on{std::move(imperial), {706, 420}};
+    const auto* foot = on.floor->findChild<FloorFoot*>();
+    const auto expect_whole = [&] {
+        bool has_hint = false;
+        for (const QLabel* label : foot->findChildren<QLabel*>()) {
+            has_hint = has_hint || label->toolTip().size() > 10;
+            EXPECT_FALSE(label->text().contains(QChar{0x2026})) << label->text().toStdString();
+        }
+        EXPECT_TRUE(has_hint);
+    };
+    for (const HandRow& row : hands()) {
+        on.floor->set_hand(row.id);
+        expect_whole();
+        on.click({2.0, 2.0});
+        on.move({4.0, 3.0}, {}, false);
+        expect_whole();
+    }
+    on.floor->set_hand(HandId::choose);
+    on.desk->choose({scenery("table")});
+    expect_whole();
+    on.press({3.0, 4.0});
+    on.move({3.5, 4.5});
+    expect_whole();
+    on.release({3.5, 4.5});
+    on.press({1.0, 7.0});
+    on.move({2.0, 6.0});
+    expect_whole();
 }
 
 TEST(FloorAccess, EveryThingIsAnItemWithItsNameAndPlace) {
