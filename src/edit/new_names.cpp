@@ -7,6 +7,8 @@
 #include <algorithm>
 #include <charconv>
 #include <fmt/format.h>
+#include <optional>
+#include <string_view>
 
 namespace throwline::edit {
 
@@ -19,15 +21,24 @@ void add(std::set<std::string>& names, const std::vector<Thing>& things) {
     }
 }
 
-/// "chair 2" is the second of "chair".
-std::pair<std::string, int> stem_and_number(const std::string& name) {
-    const std::size_t space = name.find_last_of(' ');
+/// Nothing for what is not a number that one counts on from.
+std::optional<int> number_in(std::string_view digits) {
     int number = 0;
-    if (space != std::string::npos && space > 0 && space + 1 < name.size()) {
-        const char* end = name.data() + name.size();
-        const auto [stop, fault] = std::from_chars(name.data() + space + 1, end, number);
-        if (fault == std::errc{} && stop == end && number > 0 && number < 1'000'000) {
-            return {name.substr(0, space), number};
+    const char* end = digits.data() + digits.size();
+    const auto [stop, fault] = std::from_chars(digits.data(), end, number);
+    const bool counts = fault == std::errc{} && stop == end && number > 0 && number < 1'000'000;
+    return counts ? std::optional{number} : std::nullopt;
+}
+
+/// "chair 2" is the second of "chair"; lamps and beats often have a number alone.
+std::pair<std::string, int> stem_and_number(const std::string& name) {
+    if (const auto number = number_in(name)) {
+        return {{}, *number};
+    }
+    const std::size_t space = name.find_last_of(' ');
+    if (space != std::string::npos && space > 0) {
+        if (const auto number = number_in(std::string_view{name}.substr(space + 1))) {
+            return {name.substr(0, space), *number};
         }
     }
     return {name, 1};
@@ -35,6 +46,9 @@ std::pair<std::string, int> stem_and_number(const std::string& name) {
 
 /// The stem with its number, without the last letters of a stem that leaves no place for it.
 std::string numbered(const std::string& stem, int number) {
+    if (stem.empty()) {
+        return fmt::format("{}", number);
+    }
     const std::string end = fmt::format(" {}", number);
     std::vector<char32_t> letters = characters_of(stem);
     while (utf8_of(letters).size() + end.size() > plan::kLongestName) {

@@ -1,5 +1,6 @@
 #include "edit/clip.h"
 
+#include "edit/beat_names.h"
 #include "edit/lamp_stand.h"
 #include "edit/moves.h"
 #include "edit/new_names.h"
@@ -106,7 +107,7 @@ void put_all(const Context& context, const plan::Plan& clip, plan::Plan& plan) {
     plan::Beat* beat = find(plan, context.now.beat);
     if (beat == nullptr) {
         if (plan.beats.empty()) {
-            plan.beats.emplace_back().id.name = new_name(plan, "1");
+            plan.beats.emplace_back().id.name = next_beat_name(plan);
         }
         beat = &plan.beats.front();
     }
