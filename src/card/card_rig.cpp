@@ -1,5 +1,6 @@
 /// What lamps hang from, and what feeds them.
 
+#include "base/mass.h"
 #include "card/card_kinds.h"
 #include "card/locate.h"
 #include "card/place_fields.h"
@@ -14,8 +15,6 @@ namespace {
 constexpr LengthBounds kHeights{Length::metres(0.1), Length::metres(100)};
 constexpr LengthBounds kPitches{Length::metres(0.1), Length::metres(50)};
 constexpr double kMostLoad = 100'000;
-/// 1 lb = 0.45359237 kg exactly (international yard and pound agreement, 1959).
-constexpr double kPoundsPerKilogram = 1.0 / 0.45359237;
 
 const auto kPipes = [](auto& plan) -> auto& { return plan.pipes; };
 const auto kCircuits = [](auto& plan) -> auto& { return plan.circuits; };
@@ -48,7 +47,7 @@ Field mass_field(const Parts<Part>& parts, FieldName name, UnitSystem units, dou
             }
             return fault;
         });
-    made.hint = "kilograms or pounds; 0 is not known";
+    made.hint = "kilograms or pounds; 0 when the papers do not say";
     return made;
 }
 
@@ -129,7 +128,8 @@ void grid_sentences(Card& card, const CardInput& input) {
          mass_field(grid, {"grid_point_load", "point load"}, units, &plan::Grid::point_load_kg),
          " a point and ",
          mass_field(grid, {"grid_pipe_load", "pipe load"}, units, &plan::Grid::pipe_load_kg),
-         " a pipe; 0 is not known. The venue and licensed people decide what may hang."});
+         " a pipe; 0 when they do not say, and then nothing is compared. The venue and licensed "
+         "people decide what may hang."});
 }
 
 void pipe_card(Card& card, const CardInput& input) {
@@ -147,7 +147,8 @@ void pipe_card(Card& card, const CardInput& input) {
     say(card, {"By the venue's papers it takes ",
                mass_field(pipes, {"load", "load"}, units, &plan::Pipe::load_kg), " in all and ",
                mass_field(pipes, {"point_load", "point load"}, units, &plan::Pipe::point_load_kg),
-               " at one point; 0 is not known. The venue and licensed people decide what may "
+               " at one point; 0 when they do not say, and then nothing is compared. The venue and "
+               "licensed people decide what may "
                "hang."});
 }
 

@@ -16,7 +16,7 @@ constexpr std::array kUses{
     OwnChoice{"appliance", "an appliance"}, OwnChoice{"flat", "a flat"},
     OwnChoice{"platform", "a platform"},    OwnChoice{"set_dressing", "dressing"},
     OwnChoice{"support", "a box or stand"}};
-constexpr std::array kShapes{OwnChoice{"box", "square"}, OwnChoice{"round", "round"},
+constexpr std::array kShapes{OwnChoice{"box", "rectangular"}, OwnChoice{"round", "round"},
                              OwnChoice{"stairs", "steps"}};
 constexpr std::array kStock{
     OwnField{"name", "Name", text, "As it is to stand on the plan"},

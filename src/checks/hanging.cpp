@@ -1,14 +1,13 @@
 #include "checks/hanging.h"
 
 #include "base/length_text.h"
+#include "base/mass.h"
 #include "checks/wording.h"
 #include "plan/places.h"
 
 namespace throwline::checks {
 
 namespace {
-
-constexpr double kPoundsPerKilogram = 1.0 / 0.45359237;
 
 void hang(HangingByName& all, const std::string& name, double limit_kg, const plan::Lamp& lamp,
           double mass_kg, const Vec2& at) {

@@ -36,14 +36,15 @@ std::string help_text(std::span<const Command> commands) {
     for (const Command& command : commands) {
         rows.emplace_back(command.name, command.summary);
     }
-    return fmt::format("Plans where cameras, people and lamps stand, and checks that it works.\n\n"
-                       "throwline COMMAND ...\n\n{}\n"
-                       "throwline COMMAND --help explains one; throwline --version tells which "
-                       "this is.\n"
-                       "Lengths carry their unit: 3.5m, 350cm, 11ft 6in, 6' 2 7/16\".\n"
-                       "Returns 0 when all is well, 1 when a check found errors, 2 when something "
-                       "must be put right first.\n",
-                       columns(rows));
+    return fmt::format(
+        "Plans where cameras, people and lamps stand, and checks that it works.\n\n"
+        "throwline COMMAND ...\n\n{}\n"
+        "throwline COMMAND --help explains one; throwline --version tells which "
+        "this is.\n"
+        "Lengths carry their unit: 3.5m, 350cm, 11ft 6in, 6' 2 7/16\".\n"
+        "Returns 0 when all is well, 1 when a check found errors that nobody has accepted "
+        "or a room must be measured again, 2 when something must be put right first.\n",
+        columns(rows));
 }
 
 std::string help_text(const Command& command) {

@@ -135,13 +135,19 @@ void pack(Packing& packing, const Thing& thing) {
 
 } // namespace
 
+std::vector<Thing> travelling(const Context& context, std::span<const Thing> things) {
+    std::vector<Thing> found;
+    std::copy_if(things.begin(), things.end(), std::back_inserter(found), [&](const Thing& thing) {
+        return travels(thing.kind) && exists(context.plan, thing);
+    });
+    return found;
+}
+
 std::string clipped(const Context& context, std::span<const Thing> things) {
     Packing packing{
         context, {context.plan, context.catalogue, context.now.beat, context.now.shot}, {}, {}};
-    for (const Thing& thing : things) {
-        if (travels(thing.kind) && exists(context.plan, thing)) {
-            packing.names.insert(thing.name);
-        }
+    for (const Thing& thing : travelling(context, things)) {
+        packing.names.insert(thing.name);
     }
     if (packing.names.empty()) {
         return {};

@@ -34,8 +34,9 @@ plan::Id<plan::Beat> last_beat(const plan::Plan& plan) {
 }
 
 Result<Said> new_beat(const Context& context, const Heard& heard) {
-    const plan::Id<plan::Beat> after =
-        heard.beats.empty() ? last_beat(context.plan) : heard.beats[0];
+    const plan::Id<plan::Beat> shown =
+        context.now.beat.empty() ? last_beat(context.plan) : context.now.beat;
+    const plan::Id<plan::Beat> after = heard.beats.empty() ? shown : heard.beats[0];
     return as_said(beat_added(context, after, heard.texts.empty() ? "" : heard.texts[0]));
 }
 
@@ -100,7 +101,7 @@ Result<Said> move_shot(const Context& context, const Heard& heard) {
 constexpr std::array kRows{
     SayingRow{{"go to beat BEAT", "Shows another beat", "go to beat 2"}, go_to_beat},
     SayingRow{{"go to shot SHOT", "Shows another shot", "go to shot 2A"}, go_to_shot},
-    SayingRow{{"new beat", "A beat after the last", "new beat"}, new_beat},
+    SayingRow{{"new beat", "A beat after the one shown", "new beat"}, new_beat},
     SayingRow{{"new beat after BEAT", "A beat after another", "new beat after 2"}, new_beat},
     SayingRow{{"new beat after BEAT called TEXT", "And what happens in it",
                "new beat after 2 called Ana sits down"},
@@ -115,8 +116,12 @@ constexpr std::array kRows{
               take_beat},
     SayingRow{{"take away shot SHOT", "Takes a shot out of the order", "take away shot 2B"},
               take_shot},
-    SayingRow{{"rename beat BEAT to TEXT", "Everywhere", "rename beat 2 to 2a"}, rename_beat},
-    SayingRow{{"rename shot SHOT to TEXT", "Everywhere", "rename shot 2A to 2X"}, rename_shot},
+    SayingRow{
+        {"rename beat BEAT to TEXT", "Gives it another number, everywhere", "rename beat 2 to 2a"},
+        rename_beat},
+    SayingRow{
+        {"rename shot SHOT to TEXT", "Gives it another name, everywhere", "rename shot 2A to 2X"},
+        rename_shot},
     SayingRow{{"move beat BEAT before|after BEAT", "Puts a beat elsewhere in the order",
                "move beat 3 before 2"},
               move_beat},

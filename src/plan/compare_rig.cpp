@@ -34,8 +34,8 @@ void compare(DifferenceLedger& ledger, const Plan& old_plan, const Plan& plan) {
     fields.number("letters", old.columns, columns);
     fields.number("numbers", old.rows, rows);
     fields.choice("pipes", old.run, run);
-    fields.number("load on a point by the venue's papers", old.point_load_kg, point_load_kg, "kg");
-    fields.number("load on a pipe by the venue's papers", old.pipe_load_kg, pipe_load_kg, "kg");
+    fields.mass("load on a point by the venue's papers", old.point_load_kg, point_load_kg);
+    fields.mass("load on a pipe by the venue's papers", old.pipe_load_kg, pipe_load_kg);
     fields.extra(old.extra, extra);
     ledger.changed(subject, fields);
 }
@@ -64,8 +64,8 @@ void compare(DifferenceLedger& ledger, const Pipe& old, const Pipe& now) {
     ledger.moved(subject, ends_of(old), ends_of(now), "has other ends");
     ledger.raised(subject, old.height, height);
     FieldChanges fields = ledger.fields();
-    fields.number("load on a point by the venue's papers", old.point_load_kg, point_load_kg, "kg");
-    fields.number("load by the venue's papers", old.load_kg, load_kg, "kg");
+    fields.mass("load on a point by the venue's papers", old.point_load_kg, point_load_kg);
+    fields.mass("load by the venue's papers", old.load_kg, load_kg);
     fields.extra(old.extra, extra);
     ledger.changed(subject, fields);
 }

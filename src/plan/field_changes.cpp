@@ -1,5 +1,6 @@
 #include "plan/field_changes.h"
 
+#include "base/mass.h"
 #include "base/words.h"
 #include "plan/difference_words.h"
 #include "plan/thing_pairs.h"
@@ -82,6 +83,22 @@ void FieldChanges::number(std::string_view what, const std::optional<double>& be
     };
     if (before != now) {
         from_to(what, said(before), said(now));
+    }
+}
+
+void FieldChanges::mass(std::string_view what, const std::optional<double>& before_kg,
+                        const std::optional<double>& now_kg) {
+    const bool imperial = units_ == UnitSystem::imperial;
+    const auto said = [&](const std::optional<double>& kg) {
+        if (!kg) {
+            return Told{};
+        }
+        const double shown =
+            imperial ? std::round(*kg * kPoundsPerKilogram) : std::round(*kg * 100.0) / 100.0;
+        return Told{shortest(shown) + (imperial ? " lb" : " kg"), shortest(*kg) + " kg"};
+    };
+    if (before_kg != now_kg) {
+        from_to(what, said(before_kg), said(now_kg));
     }
 }
 

@@ -27,6 +27,9 @@ class FieldChanges {
     void share(std::string_view what, double before, double now);
     void number(std::string_view what, const std::optional<double>& before,
                 const std::optional<double>& now, std::string_view unit = "");
+    /// Kilograms, told in pounds where the plan is in feet and inches.
+    void mass(std::string_view what, const std::optional<double>& before_kg,
+              const std::optional<double>& now_kg);
     void angle(std::string_view what, const std::optional<Angle>& before,
                const std::optional<Angle>& now);
     /// Says `when_set` or `when_not`, whichever it is now.

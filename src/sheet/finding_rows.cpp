@@ -130,13 +130,18 @@ std::string findings_counted(const checks::Analysis& analysis) {
 
 std::string nothing_found(const checks::Analysis& analysis) {
     const plan::Plan& plan = *analysis.plan;
+    const auto& openings = plan.room.openings;
+    const bool has_way_out =
+        std::any_of(openings.begin(), openings.end(),
+                    [](const plan::Opening& opening) { return opening.way_out; });
     return fmt::format(
-        "Looked at {}, {} and {} with {} and found nothing to tell. What stands on the floor in "
+        "Looked at {}, {} and {} with {} and found nothing to tell.{} What stands on the floor in "
         "the end may still differ from the plan.",
         counted(static_cast<int>(plan.shots.size()), "shot"),
         counted(static_cast<int>(plan.beats.size()), "beat"),
         counted(static_cast<int>(plan.lamps.size()), "lamp"),
-        counted(static_cast<int>(checks::all_checks().size()), "check"));
+        counted(static_cast<int>(checks::all_checks().size()), "check"),
+        has_way_out ? "" : " The plan marks no way out, so none was looked at.");
 }
 
 } // namespace throwline::sheet

@@ -37,7 +37,7 @@ void draw_ways_out(Board& board, const FloorScene& scene) {
         label.anchor = board.frame.at(Vec2{place.middle() + deep / 2.0});
         label.half_mm = Vec2::Constant(board.frame.mm(0.3));
         label.ink = Ink::caution;
-        label.lines = {{"kept clear"}};
+        label.lines = {{"keep clear"}};
         label.inside = true;
         label.may_drop = true;
         board.labels.push_back(label);

@@ -38,13 +38,14 @@ std::optional<edit::StoreItem> carried_item(const QMimeData& data) {
     return std::nullopt;
 }
 
-QString carried_file(const QMimeData& data) {
+QStringList carried_files(const QMimeData& data) {
+    QStringList paths;
     for (const QUrl& url : data.urls()) {
         if (url.isLocalFile()) {
-            return url.toLocalFile();
+            paths << url.toLocalFile();
         }
     }
-    return {};
+    return paths;
 }
 
 } // namespace throwline::ui

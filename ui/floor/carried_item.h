@@ -13,7 +13,7 @@ namespace throwline::ui {
 QString item_mime_type();
 /// Nothing when it carries none, or one of no known shelf.
 std::optional<edit::StoreItem> carried_item(const QMimeData& data);
-/// Path of the first file among what is carried; empty when there is none.
-QString carried_file(const QMimeData& data);
+/// Paths of the files among what is carried.
+QStringList carried_files(const QMimeData& data);
 
 } // namespace throwline::ui

@@ -48,7 +48,8 @@ double Floor::nudge_m(bool far) const {
 }
 
 bool Floor::starts_typing(const QKeyEvent& event) const {
-    if (!hand_->takes_typing() || !is_plain(event) || event.text().isEmpty()) {
+    if (!hand_->takes_typing() || !is_plain(event) || event.modifiers().testFlag(Qt::AltModifier)
+        || event.text().isEmpty()) {
         return false;
     }
     const QChar first = event.text().front();
@@ -59,8 +60,11 @@ bool Floor::wants_for_itself(const QKeyEvent& event) const {
     if (hand_->wants(event) || starts_typing(event)) {
         return true;
     }
-    const bool is_ours = event.key() == Qt::Key_Escape || event.key() == Qt::Key_Space
-                         || event.key() == Qt::Key_Home || arrow_of(event.key()).has_value();
+    // With Shift, Home is the window's.
+    const bool is_home =
+        event.key() == Qt::Key_Home && !event.modifiers().testFlag(Qt::ShiftModifier);
+    const bool is_ours = event.key() == Qt::Key_Escape || event.key() == Qt::Key_Space || is_home
+                         || arrow_of(event.key()).has_value();
     return is_ours && is_plain(event) && !event.modifiers().testFlag(Qt::AltModifier);
 }
 
@@ -102,6 +106,9 @@ bool Floor::key_of_view(const QKeyEvent& event) {
         }
         return true;
     case Qt::Key_Home:
+        if (event.modifiers().testFlag(Qt::ShiftModifier)) {
+            return false;
+        }
         fit();
         return true;
     case Qt::Key_Plus:

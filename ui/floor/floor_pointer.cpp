@@ -193,7 +193,7 @@ void Floor::carry(const QPointF& px, Qt::KeyboardModifiers keys) {
 void Floor::dragEnterEvent(QDragEnterEvent* event) {
     carried_ = carried_item(*event->mimeData());
     ghost_->start_anew();
-    if (carried_ || !carried_file(*event->mimeData()).isEmpty()) {
+    if (carried_ || !carried_files(*event->mimeData()).isEmpty()) {
         event->acceptProposedAction();
     }
 }
@@ -219,8 +219,10 @@ void Floor::dropEvent(QDropEvent* event) {
         bench_->take(edit::put_down(desk_.context(), *carried_, at));
         carried_.reset();
         setFocus(Qt::MouseFocusReason);
-    } else if (const QString path = carried_file(*event->mimeData()); !path.isEmpty()) {
-        Q_EMIT file_dropped(path);
+    } else {
+        for (const QString& path : carried_files(*event->mimeData())) {
+            Q_EMIT file_dropped(path);
+        }
     }
     event->acceptProposedAction();
 }

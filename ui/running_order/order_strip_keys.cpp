@@ -271,7 +271,8 @@ void OrderStrip::fill_menu(QMenu& menu, const OrderPlace& place) {
     if (place) {
         const QString name = place.is_shot() ? tr("shot") : tr("beat");
         menu.addAction(tr("Go there"), this, [this, place] { go_to(place); });
-        menu.addAction(tr("Rename"), this, [this, place] { rename(place); });
+        menu.addAction(place.is_shot() ? tr("Rename") : tr("Say what happens in it"), this,
+                       [this, place] { rename(place); });
         if (!place.is_shot()) {
             menu.addAction(tr("Change its number"), this, [this, place] { renumber(place); });
         }

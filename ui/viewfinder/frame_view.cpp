@@ -24,9 +24,7 @@ constexpr double kUsualAspect = 16.0 / 9.0;
 
 FrameView::FrameView(Desk& desk, QWidget* parent) : QWidget{parent}, desk_{desk} {
     setAccessibleName(tr("Picture of the shot"));
-    setAccessibleDescription(
-        tr("Arrow keys pan and tilt, plus and minus zoom, S, T, H and C show safe "
-           "areas, thirds, headroom and the centre, L the light of the lamps."));
+    setAccessibleDescription(keys_told());
     setFocusPolicy(Qt::StrongFocus);
     setMouseTracking(true);
     QSizePolicy policy{QSizePolicy::Expanding, QSizePolicy::Expanding};
@@ -52,6 +50,12 @@ FrameView::FrameView(Desk& desk, QWidget* parent) : QWidget{parent}, desk_{desk}
 }
 
 FrameView::~FrameView() = default;
+
+QString FrameView::keys_told() {
+    return tr(
+        "Arrow keys pan and tilt, plus and minus zoom, S, T, H and C show safe areas, thirds, "
+        "headroom and the centre, L the light of the lamps.");
+}
 
 plan::Id<plan::Shot> FrameView::shot() const {
     return edit::shot_looked_at(desk_.shown_context(), desk_.chosen());

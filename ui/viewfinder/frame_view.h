@@ -18,6 +18,9 @@ class FrameView : public QWidget {
     FrameView(Desk& desk, QWidget* parent = nullptr);
     ~FrameView() override;
 
+    /// What the keys do in it, for those who listen.
+    static QString keys_told();
+
     const FrameSeen* frame() const { return frame_.get(); }
     const FrameGuides& guides() const { return guides_; }
     void set_guides(const FrameGuides& guides);

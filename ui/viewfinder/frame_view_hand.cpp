@@ -18,10 +18,9 @@ constexpr double kTurn_deg = 1.0;
 constexpr double kZoom = 1.06;
 constexpr double kNotch = 120.0;
 
+/// Arrows and signs also with Shift, letters alone: with Shift they are the window's.
 bool is_view_key(int key, Qt::KeyboardModifiers modifiers) {
-    if ((modifiers & ~(Qt::ShiftModifier | Qt::KeypadModifier)) != Qt::NoModifier) {
-        return false;
-    }
+    const Qt::KeyboardModifiers held = modifiers & ~Qt::KeyboardModifiers{Qt::KeypadModifier};
     switch (key) {
     case Qt::Key_Left:
     case Qt::Key_Right:
@@ -30,13 +29,14 @@ bool is_view_key(int key, Qt::KeyboardModifiers modifiers) {
     case Qt::Key_Plus:
     case Qt::Key_Equal:
     case Qt::Key_Minus:
+        return held == Qt::NoModifier || held == Qt::ShiftModifier;
     case Qt::Key_S:
     case Qt::Key_T:
     case Qt::Key_H:
     case Qt::Key_C:
     case Qt::Key_L:
     case Qt::Key_Escape:
-        return true;
+        return held == Qt::NoModifier;
     default:
         return false;
     }

@@ -160,7 +160,8 @@ void Viewfinder::tell_frame() {
                                                 text(frame->question.beat.name).toHtmlEscaped()));
     const QString words = about_frame();
     words_->setText(words);
-    view_->setAccessibleDescription(words.isEmpty() ? why : words);
+    view_->setAccessibleDescription((words.isEmpty() ? why : words) + QLatin1Char{' '}
+                                    + FrameView::keys_told());
 }
 
 QString Viewfinder::about_frame() const {

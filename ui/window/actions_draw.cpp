@@ -28,7 +28,7 @@ void put(Window& window, edit::Shelf shelf, const char* item) {
 
 std::span<const WindowAction> draw_actions() {
     static const WindowAction kActions[]{
-        {"draw.choose", Menu::draw, nullptr, "&Choose and move", "V", draw<HandId::choose>, nullptr,
+        {"draw.choose", Menu::draw, nullptr, "&Choose and move", "C", draw<HandId::choose>, nullptr,
          draws<HandId::choose>},
         {"draw.measure", Menu::draw, nullptr, "&Measure", "M", draw<HandId::measure>, nullptr,
          draws<HandId::measure>},

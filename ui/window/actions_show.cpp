@@ -116,6 +116,8 @@ std::span<const WindowAction> show_actions() {
          [](Window& window) { window.keyboard_to(Part::card); }},
         {"show.go_line", Menu::show, "&Keyboard to", "The &line at the foot", "Ctrl+K",
          [](Window& window) { window.keyboard_to(Part::line); }},
+        {"show.go_viewfinder", Menu::show, "&Keyboard to", "The &viewfinder", "Ctrl+Shift+F",
+         [](Window& window) { window.keyboard_to(Part::viewfinder); }},
         {"show.go_stores", Menu::show, "&Keyboard to", "The &stores", "Ctrl+F",
          [](Window& window) { window.keyboard_to(Part::stores); }},
         {"show.go_findings", Menu::show, "&Keyboard to", "The f&indings", "Ctrl+E",

@@ -15,7 +15,7 @@ QString bare(const char* words) {
 }
 
 QString keys_markdown() {
-    QString text = QObject::tr("# All keys\n\n");
+    QString text = QObject::tr("# Keys of the menus\n\n");
     for (int menu = 0; menu < kMenus; ++menu) {
         text += QStringLiteral("## %1\n\n").arg(bare(words_of(static_cast<Menu>(menu))));
         for (const WindowAction* action : all_actions()) {
@@ -63,7 +63,7 @@ QString about_markdown() {
 
 std::vector<HelpPage> help_pages() {
     std::vector<HelpPage> pages = carried_help();
-    pages.push_back({QStringLiteral("keys"), QObject::tr("All keys"), keys_markdown()});
+    pages.push_back({QStringLiteral("keys"), QObject::tr("Keys of the menus"), keys_markdown()});
     pages.push_back(
         {QStringLiteral("sayings"), QObject::tr("What can be typed"), sayings_markdown()});
     pages.push_back({QStringLiteral("about"), QObject::tr("About Throwline"), about_markdown()});

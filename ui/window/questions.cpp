@@ -27,10 +27,9 @@ QString bulleted(const QStringList& sentences) {
 }
 
 UnsavedAnswer ask_unsaved(QWidget* over, const QString& title) {
-    QMessageBox box{
-        QMessageBox::Question, QObject::tr("Not saved yet"),
-        QObject::tr("The changes of \u201c%1\u201d are not in its file yet.").arg(title),
-        QMessageBox::Save | QMessageBox::Discard | QMessageBox::Cancel, over};
+    QMessageBox box{QMessageBox::Question, QObject::tr("Not saved yet"),
+                    QObject::tr("What was changed in \u201c%1\u201d is in no file yet.").arg(title),
+                    QMessageBox::Save | QMessageBox::Discard | QMessageBox::Cancel, over};
     box.setDefaultButton(QMessageBox::Save);
     box.setEscapeButton(QMessageBox::Cancel);
     switch (box.exec()) {
@@ -48,10 +47,17 @@ ChangedAnswer ask_changed(QWidget* over, const QString& title, const QStringList
         QMessageBox::Warning, QObject::tr("Changed by somebody else"),
         QObject::tr("The file of \u201c%1\u201d is no longer as it was opened here.").arg(title),
         QMessageBox::NoButton, over};
-    box.setInformativeText(bulleted(what));
-    const QPushButton* keep = box.addButton(QObject::tr("Keep mine"), QMessageBox::AcceptRole);
+    QStringList advice{QObject::tr(
+        "Writing yours over it leaves theirs beside the file, with ~ at its end. Loading "
+        "theirs drops what you did since you last saved.")};
+    if (!what.isEmpty()) {
+        advice.prepend(bulleted(what));
+    }
+    box.setInformativeText(advice.join(QStringLiteral("\n\n")));
+    const QPushButton* keep =
+        box.addButton(QObject::tr("Write mine over it"), QMessageBox::AcceptRole);
     const QPushButton* load =
-        box.addButton(QObject::tr("Load theirs"), QMessageBox::DestructiveRole);
+        box.addButton(QObject::tr("Drop mine, load theirs"), QMessageBox::DestructiveRole);
     QPushButton* elsewhere =
         box.addButton(QObject::tr("Save mine elsewhere\u2026"), QMessageBox::ActionRole);
     QPushButton* cancel = box.addButton(QMessageBox::Cancel);

@@ -88,7 +88,7 @@ QWidget* StartPage::begin_column(QWidget* parent) {
     rows->addWidget(studio_);
     rows->addSpacing(10);
     rows->addWidget(seam(column));
-    rows->addWidget(heading(tr("Start a location"), column));
+    rows->addWidget(heading(tr("Start from a room on location"), column));
     rows->addWidget(note(tr("Type what the tape said; the room draws itself."), column));
     auto* location = new QPushButton{tr("Type tape &readings\u2026"), column};
     rows->addWidget(location);

@@ -163,7 +163,8 @@ void Window::connect_parts() {
     connect(floor_, &Floor::card_wanted, this, [this] { keyboard_to(Part::card); });
     connect(floor_, &Floor::context_wanted, this,
             [this](const QPoint& at, const std::vector<edit::Thing>&) { show_menu_for(at); });
-    connect(floor_, &Floor::file_dropped, this, &Window::open);
+    // Opening may ask something, and where the file was dragged from waits for the drop to end.
+    connect(floor_, &Floor::file_dropped, this, &Window::open_dropped, Qt::QueuedConnection);
     connect(stores_, &StoresPanel::put_wanted, floor_, &Floor::put_in_middle);
     connect(line_, &SaidLine::action_wanted, this, [this](const QString& id) {
         if (!do_action(id)) {
@@ -432,12 +433,23 @@ void Window::dragEnterEvent(QDragEnterEvent* event) {
 
 void Window::dropEvent(QDropEvent* event) {
     for (const QUrl& url : event->mimeData()->urls()) {
-        const QString path = url.toLocalFile();
-        if (path.endsWith(QStringLiteral(".json"), Qt::CaseInsensitive)) {
-            open(path);
-        } else {
-            tell_said(tr("%1 is no plan; plans end with .json.").arg(url.fileName()));
-        }
+        QMetaObject::invokeMethod(
+            this, [this, path = url.toLocalFile()] { open_dropped(path); }, Qt::QueuedConnection);
+    }
+}
+
+void Window::open_dropped(const QString& path) {
+    const QFileInfo file{path};
+    const QString kind = file.suffix().toLower();
+    if (kind == QStringLiteral("json")) {
+        open(path);
+    } else if (QStringList{QStringLiteral("png"), QStringLiteral("jpg"), QStringLiteral("jpeg"),
+                           QStringLiteral("pdf")}
+                   .contains(kind)) {
+        tell_said(tr("%1 is a picture; Draw, Scanned plan, Choose lays it beneath the floor.")
+                      .arg(file.fileName()));
+    } else {
+        tell_said(tr("%1 is no plan; plans end with .json.").arg(file.fileName()));
     }
 }
 

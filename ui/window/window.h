@@ -160,6 +160,7 @@ class Window : public QMainWindow {
     void connect_parts();
     void connect_start_page();
     void build_floor(QSplitter& across);
+    void open_dropped(const QString& path);
     bool may_drop_changes();
     bool may_drop_readings();
     void connect_underlay();

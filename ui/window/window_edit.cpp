@@ -38,7 +38,7 @@ std::optional<Vec2> Window::middle_of_choice() const {
 void Window::copy() {
     const std::string text = edit::clipped(context(), whole_choice());
     if (text.empty()) {
-        tell_said(tr("Walls, openings and outlets stay where they are; choose something else."));
+        tell_said(tr("Walls, openings and outlets cannot be carried; choose something else."));
         return;
     }
     auto* carried = new QMimeData;
@@ -52,9 +52,16 @@ void Window::copy() {
     QApplication::clipboard()->setMimeData(carried);
 }
 
+/// What cannot be carried stays: it could not be put back.
 void Window::cut() {
+    const std::vector<edit::Thing> all = whole_choice();
+    const std::vector<edit::Thing> carried = edit::travelling(context(), all);
     copy();
-    take_away(false);
+    if (!carried.empty() && take(edit::removed(context(), carried, false))
+        && carried.size() < all.size()) {
+        tell_said(tr("Walls, openings and outlets cannot be carried; they were left. Del takes "
+                     "them away."));
+    }
 }
 
 void Window::paste() {

@@ -255,7 +255,7 @@ TEST(RunningOrder, TheMenuReachesEverything) {
     for (const QAction* action : menu.actions()) {
         words.append(action->text());
     }
-    for (const char* wanted : {"Go there", "Rename", "Change its number", "One earlier",
+    for (const char* wanted : {"Go there", "Say what happens in it", "Change its number", "One earlier",
                                "One later", "Take this beat away", "New beat after now"}) {
         EXPECT_TRUE(words.contains(QString::fromLatin1(wanted))) << wanted;
     }
