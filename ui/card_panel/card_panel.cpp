@@ -3,12 +3,20 @@
 #include "ui/card_panel/card_sheet.h"
 #include "ui/card_panel/field_editor.h"
 
+#include <QApplication>
 #include <QLabel>
 #include <QScrollArea>
 #include <QScrollBar>
 #include <QVBoxLayout>
 
 namespace throwline::ui {
+
+namespace {
+
+/// How long until the card is laid anew when a button was down.
+constexpr int kHeld_ms = 100;
+
+} // namespace
 
 CardPanel::CardPanel(Desk& desk, QWidget* parent)
     : QWidget{parent}, desk_{desk}, title_{new QLabel{this}}, scroll_{new QScrollArea{this}} {
@@ -31,11 +39,10 @@ CardPanel::CardPanel(Desk& desk, QWidget* parent)
     // Tab goes to the fields themselves; else it would never get back past the first.
     setFocusPolicy(Qt::ClickFocus);
     soon_.setSingleShot(true);
-    soon_.setInterval(0);
     connect(&soon_, &QTimer::timeout, this, &CardPanel::look);
     const auto later = [this] {
         if (!soon_.isActive()) {
-            soon_.start();
+            soon_.start(0);
         }
     };
     connect(&desk_, &Desk::shown_changed, this, later);
@@ -53,22 +60,41 @@ void CardPanel::look() {
         sheet_->show_values(card_);
         return;
     }
-    // While a check goes on the figures are missing for a moment; the keyboard stays where it was.
+    // An editor that text is dragged out of must not go while it is.
     const auto* focused = dynamic_cast<FieldEditor*>(focusWidget());
-    const QString key =
-        focused != nullptr && focused->widget().hasFocus() ? focused->key() : QString{};
+    const bool has_keyboard = focused != nullptr && focused->widget().hasFocus();
+    if (has_keyboard && QApplication::mouseButtons() != Qt::NoButton) {
+        soon_.start(kHeld_ms);
+        return;
+    }
+    // While a check goes on the figures are missing for a moment; the keyboard, and what is being
+    // typed, stay where they were.
+    const QString key = has_keyboard ? focused->key() : QString{};
+    const bool is_of_same = sheet_ != nullptr && desk_.chosen() == laid_for_;
+    const auto typed =
+        is_of_same ? sheet_->unfinished() : std::map<QString, FieldEditor::Unfinished>{};
     const int at = scroll_->verticalScrollBar()->value();
+    lay_sheet();
+    if (QWidget* same = key.isEmpty() ? nullptr : editor(key)) {
+        same->setFocus(Qt::OtherFocusReason);
+    }
+    for (const auto& [of, unfinished] : typed) {
+        if (FieldEditor* edit = sheet_->editor(of)) {
+            edit->go_on(unfinished);
+        }
+    }
+    scroll_->verticalScrollBar()->setValue(at);
+}
+
+void CardPanel::lay_sheet() {
     // Where it stays: put into another parent it would be styled once more.
     auto* sheet = new CardSheet{scroll_->viewport()};
     sheet->lay(card_);
     connect(sheet, &CardSheet::typed, this, &CardPanel::take);
     sheet_ = sheet;
+    laid_for_ = desk_.chosen();
     scroll_->setWidget(sheet);
     put_stops_in_order();
-    if (QWidget* same = key.isEmpty() ? nullptr : editor(key)) {
-        same->setFocus(Qt::OtherFocusReason);
-    }
-    scroll_->verticalScrollBar()->setValue(at);
 }
 
 /// What is made later would come last in the window.

@@ -32,6 +32,7 @@ class CardPanel : public QWidget {
 
   private:
     void look();
+    void lay_sheet();
     void take(const QString& key, const QString& text);
     void put_stops_in_order();
 
@@ -40,6 +41,8 @@ class CardPanel : public QWidget {
     QLabel* title_;
     QScrollArea* scroll_;
     CardSheet* sheet_ = nullptr;
+    /// What was chosen when the sheet was laid.
+    std::vector<edit::Thing> laid_for_;
     /// Several signals of one change make one new card.
     QTimer soon_;
 };

@@ -162,6 +162,16 @@ FieldEditor* CardSheet::editor(const QString& key) const {
     return found == editors_.end() ? nullptr : found->second;
 }
 
+std::map<QString, FieldEditor::Unfinished> CardSheet::unfinished() const {
+    std::map<QString, FieldEditor::Unfinished> all;
+    for (const auto& [key, edit] : editors_) {
+        if (auto typed = edit->unfinished()) {
+            all.emplace(key, std::move(*typed));
+        }
+    }
+    return all;
+}
+
 void CardSheet::refuse(const QString& key, const QString& why) {
     if (FieldEditor* edit = editor(key)) {
         edit->refuse(why);

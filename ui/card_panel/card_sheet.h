@@ -1,6 +1,7 @@
 #pragma once
 
 #include "card/card.h"
+#include "ui/card_panel/field_editor.h"
 
 #include <QWidget>
 #include <map>
@@ -9,8 +10,6 @@ class QLabel;
 class QVBoxLayout;
 
 namespace throwline::ui {
-
-class FieldEditor;
 
 /// The sentences of a card laid out. Editors live on while the next card has their fields.
 class CardSheet : public QWidget {
@@ -25,6 +24,8 @@ class CardSheet : public QWidget {
     void lay(const card::Card& card);
     void show_values(const card::Card& card);
     FieldEditor* editor(const QString& key) const;
+    /// What is typed into it and not taken, by the key of its field.
+    std::map<QString, FieldEditor::Unfinished> unfinished() const;
     void refuse(const QString& key, const QString& why);
     /// What stands under a sentence about what was typed into it; empty when nothing does.
     QString told() const;

@@ -26,6 +26,8 @@ class FieldEdit : public QLineEdit, public FieldEditor {
     QString text_now() const override { return text(); }
     void put_text(const QString& text) override;
     void put_placeholder(const QString& words) override { setPlaceholderText(words); }
+    int cursor() const override { return cursorPosition(); }
+    void put_cursor(int at) override { setCursorPosition(at); }
 
   private:
     void offer_choices();

@@ -45,6 +45,24 @@ bool FieldEditor::is_being_typed() const {
     return widget_.hasFocus() && text_now() != value_;
 }
 
+std::optional<FieldEditor::Unfinished> FieldEditor::unfinished() const {
+    if (!is_being_typed() && !is_refused()) {
+        return std::nullopt;
+    }
+    return Unfinished{text_now(), refusal_, widget_.hasFocus(), cursor()};
+}
+
+void FieldEditor::go_on(const Unfinished& typed) {
+    put_text(typed.text);
+    if (typed.has_keyboard) {
+        widget_.setFocus(Qt::OtherFocusReason);
+        put_cursor(typed.cursor);
+    }
+    if (!typed.refusal.isEmpty()) {
+        refuse(typed.refusal);
+    }
+}
+
 void FieldEditor::refuse(const QString& why) {
     refusal_ = why;
     widget_.setToolTip(why);

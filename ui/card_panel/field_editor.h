@@ -4,6 +4,7 @@
 
 #include <QString>
 #include <functional>
+#include <optional>
 
 class QKeyEvent;
 class QPainter;
@@ -36,12 +37,25 @@ class FieldEditor {
     /// Shows another value, unless somebody is typing.
     void show_value(const card::Field& field);
     void refuse(const QString& why);
+    /// What was typed and is not in the plan: still being typed, or refused.
+    struct Unfinished {
+        QString text;
+        QString refusal;
+        bool has_keyboard = false;
+        int cursor = 0;
+    };
+    /// Nothing when the value stands there as it is.
+    std::optional<Unfinished> unfinished() const;
+    /// Goes on with what was typed into another editor of the same field.
+    void go_on(const Unfinished& typed);
     bool is_refused() const { return !refusal_.isEmpty(); }
 
   protected:
     virtual QString text_now() const = 0;
     virtual void put_text(const QString& text) = 0;
     virtual void put_placeholder(const QString& words) = 0;
+    virtual int cursor() const = 0;
+    virtual void put_cursor(int at) = 0;
 
     bool is_being_typed() const;
     void commit();

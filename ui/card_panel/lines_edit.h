@@ -31,6 +31,12 @@ class LinesEdit : public QPlainTextEdit, public FieldEditor {
     QString text_now() const override { return toPlainText(); }
     void put_text(const QString& text) override { setPlainText(text); }
     void put_placeholder(const QString& words) override { setPlaceholderText(words); }
+    int cursor() const override { return textCursor().position(); }
+    void put_cursor(int at) override {
+        QTextCursor there{document()};
+        there.setPosition(qMin(at, document()->characterCount() - 1));
+        setTextCursor(there);
+    }
 };
 
 } // namespace throwline::ui
