@@ -267,11 +267,16 @@ Result<QStringList> Keeper::take_up(const Recovery& recovery) {
                          .arg(file_text(recovery.original)));
         take_path(recovery.original, std::nullopt);
     }
-    readings_ = recovery.readings;
     desk_.lay_out(std::make_shared<const plan::Plan>(std::move(read.plan)),
                   told.isEmpty() && known_text_ == recovery.plan_text);
-    flush();
-    store_.drop(recovery.kept);
+    // Not before: whoever shows readings may have told of none for the plan laid out.
+    readings_ = recovery.readings;
+    soon_.stop();
+    keep_apart();
+    // The old entry goes only once a new one holds all of it.
+    if (writer_->flush() && read.errors.empty()) {
+        store_.drop(recovery.kept);
+    }
     return told;
 }
 
@@ -332,7 +337,8 @@ SaveOutcome Keeper::write_to(const std::filesystem::path& path, const std::strin
     take_path(path, text);
     desk_.mark_saved();
     soon_.stop();
-    writer_->drop();
+    // Readings that are in no plan stay kept.
+    keep_apart();
     return {Saved::done, {}};
 }
 

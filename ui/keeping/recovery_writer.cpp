@@ -34,9 +34,10 @@ void RecoveryWriter::put(Job job) {
     changed_.notify_all();
 }
 
-void RecoveryWriter::flush() {
+bool RecoveryWriter::flush() {
     std::unique_lock lock{guard_};
     changed_.wait(lock, [&] { return !waiting_ && !is_busy_; });
+    return is_kept_;
 }
 
 void RecoveryWriter::work(const std::stop_token& stop) {
@@ -51,13 +52,16 @@ void RecoveryWriter::work(const std::stop_token& stop) {
             waiting_.reset();
             is_busy_ = true;
         }
+        bool is_kept = true;
         if (job.plan == nullptr) {
             store_.drop(place_);
         } else if (const auto done = keep(std::move(job)); !done) {
+            is_kept = false;
             failed_(done.error().message);
         }
         {
             const std::lock_guard lock{guard_};
+            is_kept_ = is_kept;
             is_busy_ = false;
         }
         changed_.notify_all();

@@ -24,8 +24,8 @@ class RecoveryWriter {
     void write(Recovery recovery, plan::PlanPtr plan);
     /// Removes the entry, and what waits to be written.
     void drop();
-    /// Waits until nothing is left to be written.
-    void flush();
+    /// Waits until nothing is left to be written. Whether the last of it could be.
+    bool flush();
 
   private:
     struct Job {
@@ -44,6 +44,7 @@ class RecoveryWriter {
     std::condition_variable_any changed_;
     std::optional<Job> waiting_;
     bool is_busy_ = false;
+    bool is_kept_ = true;
     /// Last, so that it ends before what it uses.
     std::jthread thread_;
 };

@@ -295,6 +295,41 @@ TEST_F(KeeperCase, RecoversWhatCanBeReadOfDamagedWork) {
     EXPECT_FALSE(told->isEmpty());
     EXPECT_EQ(desk->plan()->title, "left behind");
     EXPECT_FALSE(desk->plan()->scenery.empty());
+    EXPECT_TRUE(std::filesystem::exists(waiting.front().kept)) << "what was left out is only there";
+}
+
+TEST_F(KeeperCase, LeftWorkStaysWhereItIsUntilItIsKeptAnew) {
+    leave_behind(retitled("left behind"), file_mark(on_disk()));
+    const auto waiting = left_behind();
+    ASSERT_EQ(waiting.size(), 1U);
+    // A folder that cannot be made: somebody put a file in its place.
+    support::put_bytes(folder / "no folder", "a file");
+    Keeper elsewhere{*desk, RecoveryStore{folder / "no folder"}, 1};
+    ASSERT_TRUE(elsewhere.take_up(waiting.front()));
+    EXPECT_EQ(desk->plan()->title, "left behind");
+    EXPECT_TRUE(std::filesystem::exists(waiting.front().kept));
+}
+
+TEST_F(KeeperCase, SavingKeepsReadingsThatAreInNoPlan) {
+    ASSERT_TRUE(keeper->open(folder / "plan.json"));
+    keeper->keep_readings("corners A B\nA-B 4");
+    change("another");
+    ASSERT_EQ(keeper->save().saved, Saved::done);
+    keeper->flush();
+    ASSERT_FALSE(std::filesystem::is_empty(folder / "recovery"));
+    const auto kept = std::filesystem::directory_iterator{folder / "recovery"} -> path();
+    EXPECT_NE(support::bytes_of(kept).find("corners A B\nA-B 4\n"), std::string::npos);
+}
+
+TEST_F(KeeperCase, ReadingsOutliveWhoeverTellsOfNoneWhileTheyAreTakenUp) {
+    const std::string readings = "corners A B\nA-B 4\n";
+    leave_behind(on_disk(), file_mark(on_disk()), readings);
+    const auto waiting = left_behind();
+    ASSERT_EQ(waiting.size(), 1U);
+    QObject::connect(desk.get(), &Desk::plan_changed, keeper.get(),
+                     [&] { keeper->keep_readings({}); });
+    ASSERT_TRUE(keeper->take_up(waiting.front()));
+    EXPECT_EQ(keeper->readings(), readings);
 }
 
 TEST_F(KeeperCase, KnowsAProcessFromALaterOneWithItsNumber) {
