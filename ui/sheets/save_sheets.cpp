@@ -4,6 +4,8 @@
 #include "lists/list_files.h"
 #include "lists/lists.h"
 
+#include <QDir>
+#include <QFileInfo>
 #include <QObject>
 
 namespace throwline::ui {
@@ -35,6 +37,18 @@ QString saved_pages(const paint::PaintSession& session, const QString& path,
         return written(path, paint::rendered_svg(session, pages[shown]));
     }
     return written(path, paint::rendered_pdf(session, pages, may_go_on));
+}
+
+QStringList lists_in(const QString& folder) {
+    QStringList there;
+    for (const lists::ListKind& kind : lists::all_lists()) {
+        const QString file = QString::fromUtf8(kind.name.data(), static_cast<int>(kind.name.size()))
+                             + QStringLiteral(".csv");
+        if (QFileInfo::exists(QDir{folder}.filePath(file))) {
+            there << file;
+        }
+    }
+    return there;
 }
 
 QString saved_lists(const checks::Analysis& analysis, const catalogue::Catalogue& catalogue,

@@ -4,6 +4,7 @@
 #include "ui/paint/paint.h"
 
 #include <QString>
+#include <QStringList>
 #include <span>
 
 /// Sheets and lists as files. On any thread; each gives a sentence that says what was written, or
@@ -16,6 +17,8 @@ QString saved_pages(const paint::PaintSession& session, const QString& path,
                     std::span<const sheet::Drawing> pages, std::size_t shown,
                     const paint::MayGoOn& may_go_on = {});
 
+/// Files of a folder that saved_lists() would replace.
+QStringList lists_in(const QString& folder);
 /// Every list as a CSV file of its own in a folder.
 QString saved_lists(const checks::Analysis& analysis, const catalogue::Catalogue& catalogue,
                     const QString& folder);

@@ -1,6 +1,7 @@
 #include "ui/sheets/sheets_window.h"
 
 #include "lists/lists.h"
+#include "ui/look/save_path.h"
 #include "ui/sheets/page_preview.h"
 #include "ui/sheets/print_pages.h"
 #include "ui/sheets/save_sheets.h"
@@ -11,6 +12,7 @@
 #include <QLabel>
 #include <QListWidget>
 #include <QMenu>
+#include <QMessageBox>
 #include <QPrintDialog>
 #include <QPrinter>
 #include <QProgressBar>
@@ -363,33 +365,39 @@ void SheetsWindow::save_list(const QString& name, const QString& path) {
 }
 
 void SheetsWindow::ask_and_save() {
-    QString filter;
-    QString path = QFileDialog::getSaveFileName(
+    const QString path = asked_path_to_save(
         this, tr("Save sheets"), file_stem(*desk_.plan()) + QStringLiteral(".pdf"),
-        tr("All pages as PDF (*.pdf);;This page as PNG (*.png);;This page as SVG (*.svg)"),
-        &filter);
-    if (path.isEmpty()) {
-        return;
+        {tr("All pages as PDF (*.pdf)"), tr("This page as PNG (*.png)"),
+         tr("This page as SVG (*.svg)")});
+    if (!path.isEmpty()) {
+        save_to(path);
     }
-    if (QFileInfo{path}.suffix().isEmpty()) {
-        path += filter.section(QLatin1Char{'*'}, 1).chopped(1);
-    }
-    save_to(path);
+}
+
+/// Asks when lists of an earlier time, which somebody may have written into, are there.
+bool SheetsWindow::may_replace_in(const QString& folder) {
+    const QStringList there = lists_in(folder);
+    return there.isEmpty()
+           || QMessageBox::question(this, tr("Lists in %1").arg(folder),
+                                    tr("These are there already and would be replaced: %1.")
+                                        .arg(there.join(QStringLiteral(", "))),
+                                    QMessageBox::Save | QMessageBox::Cancel, QMessageBox::Cancel)
+                  == QMessageBox::Save;
 }
 
 /// No name stands for all of them.
 void SheetsWindow::ask_and_save_list(const QString& name) {
     if (name.isEmpty()) {
         const QString folder = QFileDialog::getExistingDirectory(this, tr("Folder for the lists"));
-        if (!folder.isEmpty()) {
+        if (!folder.isEmpty() && may_replace_in(folder)) {
             save_lists(folder);
         }
         return;
     }
-    const QString path = QFileDialog::getSaveFileName(
-        this, tr("Save a list"), name + QStringLiteral(".csv"), tr("Comma-separated (*.csv)"));
+    const QString path = asked_path_to_save(this, tr("Save a list"), name + QStringLiteral(".csv"),
+                                            {tr("Comma-separated (*.csv)")});
     if (!path.isEmpty()) {
-        save_list(name, QFileInfo{path}.suffix().isEmpty() ? path + QStringLiteral(".csv") : path);
+        save_list(name, path);
     }
 }
 

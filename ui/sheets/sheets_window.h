@@ -65,6 +65,7 @@ class SheetsWindow : public QWidget {
     void print_on(std::shared_ptr<QPrinter> printer, std::shared_ptr<const DrawnSheets> sheets);
     void ask_and_save();
     void ask_and_save_list(const QString& name);
+    bool may_replace_in(const QString& folder);
     PrintWish wish() const;
 
     Desk& desk_;
