@@ -377,13 +377,15 @@ void FindingsPanel::go_to_row(int row) {
         return;
     }
     const int index = model_->row(row).findings.front();
-    const checks::Finding finding = model_->analysis()->findings[static_cast<std::size_t>(index)];
+    const AnalysisPtr of = model_->analysis();
+    const checks::Finding finding = of->findings[static_cast<std::size_t>(index)];
     kept_ = finding;
     if (!finding.beat.empty() || !finding.shot.empty()) {
         desk_.set_now({finding.beat.empty() ? desk_.now().beat : finding.beat, finding.shot});
     }
     desk_.choose(edit::things_named(*desk_.plan(), finding.things));
-    desk_.point_at_finding(index);
+    // Going there may have begun another check, in which the number is that of another finding.
+    desk_.point_at_finding(desk_.analysis() == of ? index : -1);
 }
 
 void FindingsPanel::begin_accepting() {

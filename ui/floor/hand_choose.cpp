@@ -105,6 +105,7 @@ void ChooseHand::press(const Pointer& pointer) {
     if (doing_ != Doing::nothing) {
         stop();
     }
+    begun_on_ = desk().plan();
     pressed_at_ = pointer.at;
     pressed_px_ = pointer.px;
     pointer_at_ = pointer.at;
@@ -358,6 +359,11 @@ void ChooseHand::stop() {
 }
 
 void ChooseHand::look_again() {
+    // Undone, or changed by something else, while it was held: what the drag would do was worked
+    // out for the plan of before.
+    if ((doing_ == Doing::moving || doing_ == Doing::handle) && desk().plan() != begun_on_) {
+        stop();
+    }
     if (!bench().is_dragging()) {
         pointed_outline_.clear();
         pointed_handle_.reset();

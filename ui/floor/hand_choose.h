@@ -39,6 +39,8 @@ class ChooseHand : public Hand {
     Result<edit::Step> step_by(const Vec2& by_m) const;
 
     Doing doing_ = Doing::nothing;
+    /// The plan when the button went down.
+    plan::PlanPtr begun_on_;
     Vec2 pressed_at_ = Vec2::Zero();
     QPointF pressed_px_;
     Vec2 pointer_at_ = Vec2::Zero();

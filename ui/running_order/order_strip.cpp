@@ -36,7 +36,12 @@ OrderStrip::OrderStrip(Desk& desk, MovePlayer& player, QWidget* parent)
     setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Expanding);
     viewport()->setMouseTracking(true);
     viewport()->setAutoFillBackground(false);
-    connect(&desk_, &Desk::plan_changed, this, &OrderStrip::rebuild);
+    connect(&desk_, &Desk::plan_changed, this, [this] {
+        // What is held may be at another place now, or gone.
+        drag_ = Drag::none;
+        drop_.reset();
+        rebuild();
+    });
     connect(&desk_, &Desk::catalogue_changed, this, &OrderStrip::rebuild);
     connect(&desk_, &Desk::analysis_changed, this, &OrderStrip::take_analysis);
     connect(&desk_, &Desk::shown_changed, this, [this] { viewport()->update(); });

@@ -67,7 +67,8 @@ void FrameView::paint_pointed(QPainter& painter) {
 void FrameView::paint_finding(QPainter& painter) {
     const AnalysisPtr analysis = desk_.analysis();
     const int index = desk_.finding_pointed_at();
-    if (analysis == nullptr || index < 0 || !is_fresh()) {
+    if (analysis == nullptr || index < 0
+        || static_cast<std::size_t>(index) >= analysis->findings.size() || !is_fresh()) {
         return;
     }
     const checks::Finding& finding = analysis->findings[static_cast<std::size_t>(index)];

@@ -153,5 +153,19 @@ TEST(FloorMoving, ThePictureHasEverythingAgainAfterADrag) {
     EXPECT_TRUE(on.came_to_rest());
 }
 
+TEST(FloorMoving, WhatIsUndoneWhileItIsHeldStaysUndone) {
+    const OnFloor on;
+    on.drag({3.0, 4.0}, {4.0, 4.0});
+    const plan::PlanPtr moved = on.desk->plan();
+    on.press({4.0, 4.0});
+    on.move({4.5, 4.5});
+    on.desk->undo();
+    const plan::PlanPtr before = on.desk->plan();
+    ASSERT_NE(before, moved);
+    on.release({4.5, 4.5});
+    EXPECT_EQ(*on.desk->plan(), *before);
+    EXPECT_TRUE(on.desk->history().can_redo());
+}
+
 } // namespace
 } // namespace throwline::ui

@@ -247,6 +247,21 @@ TEST(RunningOrder, DeleteTakesAShotOut) {
     EXPECT_EQ(plan::find(*shown.desk->plan(), plan::Id<plan::Shot>{"1B"}), nullptr);
 }
 
+TEST(RunningOrder, WhatIsTakenAwayWhileItIsHeldIsLetGo) {
+    Shown shown;
+    const auto& beats = shown.desk->plan()->beats;
+    const OrderPlace last{static_cast<int>(beats.size()) - 1, -1};
+    const plan::Id<plan::Beat> held = beats.back().id;
+    const QPoint at = shown.middle_of(last);
+    QTest::mousePress(shown.strip().viewport(), Qt::LeftButton, {}, at);
+    ASSERT_TRUE(shown.desk->take(edit::beat_removed(shown.desk->context(), held)));
+    const edit::Now now = shown.desk->now();
+    QTest::mouseMove(shown.strip().viewport(), at + QPoint{60, 0});
+    QTest::mouseRelease(shown.strip().viewport(), Qt::LeftButton, {}, at + QPoint{60, 0});
+    EXPECT_EQ(shown.desk->now(), now);
+    EXPECT_EQ(plan::find(*shown.desk->plan(), held), nullptr);
+}
+
 TEST(RunningOrder, TheMenuReachesEverything) {
     Shown shown;
     QMenu menu;
@@ -255,8 +270,9 @@ TEST(RunningOrder, TheMenuReachesEverything) {
     for (const QAction* action : menu.actions()) {
         words.append(action->text());
     }
-    for (const char* wanted : {"Go there", "Say what happens in it", "Change its number", "One earlier",
-                               "One later", "Take this beat away", "New beat after now"}) {
+    for (const char* wanted :
+         {"Go there", "Say what happens in it", "Change its number", "One earlier", "One later",
+          "Take this beat away", "New beat after now"}) {
         EXPECT_TRUE(words.contains(QString::fromLatin1(wanted))) << wanted;
     }
 }

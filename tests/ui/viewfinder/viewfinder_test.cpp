@@ -286,6 +286,13 @@ TEST(Viewfinder, MarksTheFindingPointedAt) {
     EXPECT_EQ(shown.view().grab().toImage(), plain);
 }
 
+TEST(Viewfinder, AFindingThatIsNoLongerThereIsNotMarked) {
+    Shown shown;
+    ASSERT_TRUE(came_to([&] { return shown.desk->analysis() != nullptr && shown.is_whole(); }));
+    shown.desk->point_at_finding(static_cast<int>(shown.desk->analysis()->findings.size()) + 40);
+    EXPECT_FALSE(shown.view().grab().isNull());
+}
+
 TEST(Viewfinder, ABeatWithoutAShotOffersOne) {
     plan::Plan plan = demo_plan("cookery.json");
     std::erase_if(plan.shots,
