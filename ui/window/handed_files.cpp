@@ -11,6 +11,8 @@ namespace throwline::ui {
 namespace {
 
 constexpr int kPatience_ms = 500;
+/// One that listens may be busy, printing for one.
+constexpr int kBusy_ms = 8000;
 constexpr char kTaken = 'T';
 /// Names of more files than this are nonsense, bytes.
 constexpr qsizetype kMostNames = 1 << 20;
@@ -60,7 +62,7 @@ bool hand_over_files(const QString& name, const QStringList& paths) {
         absolute << QFileInfo{path}.absoluteFilePath();
     }
     socket.write(told(absolute));
-    return socket.waitForBytesWritten(kPatience_ms) && socket.waitForReadyRead(kPatience_ms);
+    return socket.waitForBytesWritten(kBusy_ms) && socket.waitForReadyRead(kBusy_ms);
 }
 
 HandedFiles::HandedFiles(const QString& name, QObject* parent)

@@ -9,7 +9,7 @@ class QLocalSocket;
 namespace throwline::ui {
 
 /// Hands files to the program that listens under `name`; false when there is none, or it does not
-/// answer within half a second. Paths are made absolute, since it runs in a folder of its own.
+/// answer for several seconds. Paths are made absolute, since it runs in a folder of its own.
 bool hand_over_files(const QString& name, const QStringList& paths);
 
 /// Listens for what later starts of the program hand over.

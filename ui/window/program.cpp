@@ -8,6 +8,7 @@
 #include <QApplication>
 #include <QDir>
 #include <QFileInfo>
+#include <QPointer>
 #include <QSettings>
 #include <unistd.h>
 
@@ -124,8 +125,14 @@ void Program::tell_recent() {
 }
 
 void Program::close_all() {
+    // Closing may ask, and while it does windows and tips may come and go.
+    std::vector<QPointer<Window>> windows;
     for (QWidget* widget : QApplication::topLevelWidgets()) {
-        auto* window = qobject_cast<Window*>(widget);
+        if (auto* window = qobject_cast<Window*>(widget)) {
+            windows.emplace_back(window);
+        }
+    }
+    for (const QPointer<Window>& window : windows) {
         if (window != nullptr && !window->close()) {
             return;
         }

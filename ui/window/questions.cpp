@@ -1,5 +1,7 @@
 #include "ui/window/questions.h"
 
+#include "ui/look/save_path.h"
+
 #include <QFileDialog>
 #include <QMessageBox>
 #include <QPushButton>
@@ -87,6 +89,20 @@ bool ask_to_drop_readings(QWidget* over) {
     return box.clickedButton() == drop;
 }
 
+bool ask_to_drop_left_work(QWidget* over, const QString& title) {
+    QMessageBox box{QMessageBox::Question, QObject::tr("Work that was not put away"),
+                    QObject::tr("What was left of \u201c%1\u201d cannot be had back once it is "
+                                "dropped.")
+                        .arg(title),
+                    QMessageBox::NoButton, over};
+    QPushButton* keep = box.addButton(QObject::tr("Keep it"), QMessageBox::RejectRole);
+    const QPushButton* drop = box.addButton(QObject::tr("Drop it"), QMessageBox::DestructiveRole);
+    box.setDefaultButton(keep);
+    box.setEscapeButton(keep);
+    box.exec();
+    return box.clickedButton() == drop;
+}
+
 void tell(QWidget* over, const QString& heading, const QStringList& sentences) {
     QMessageBox box{QMessageBox::Information, QObject::tr("Throwline"), heading, QMessageBox::Ok,
                     over};
@@ -104,12 +120,12 @@ Questions asked_in_dialogs() {
     questions.unsaved = ask_unsaved;
     questions.changed = ask_changed;
     questions.drop_readings = ask_to_drop_readings;
+    questions.drop_left_work = ask_to_drop_left_work;
     questions.path_to_open = [](QWidget* over, const QString& folder) {
         return QFileDialog::getOpenFileName(over, QObject::tr("Open a plan"), folder, filter());
     };
     questions.path_to_save = [](QWidget* over, const QString& suggested) {
-        return QFileDialog::getSaveFileName(over, QObject::tr("Save the plan as"), suggested,
-                                            filter());
+        return asked_path_to_save(over, QObject::tr("Save the plan as"), suggested, {filter()});
     };
     questions.picture_to_lay = [](QWidget* over, const QString& folder) {
         return QFileDialog::getOpenFileName(

@@ -20,6 +20,8 @@ struct Questions {
         changed;
     /// Tape readings are typed and not in the plan: whether they may be dropped.
     std::function<bool(QWidget* over)> drop_readings;
+    /// Work that a crash left behind is there no longer once it is dropped: whether it may be.
+    std::function<bool(QWidget* over, const QString& title)> drop_left_work;
     /// Empty when nothing is to be opened, or saved.
     std::function<QString(QWidget* over, const QString& folder)> path_to_open;
     std::function<QString(QWidget* over, const QString& suggested)> path_to_save;

@@ -55,6 +55,14 @@ QString title_of(const plan::Plan& plan, const Keeper& keeper) {
     return plan.title.empty() ? QObject::tr("Untitled") : QString::fromStdString(plan.title);
 }
 
+/// An empty floor, whatever it is called.
+bool is_blank(const plan::Plan& plan) {
+    plan::Plan blank;
+    blank.title = plan.title;
+    blank.units = plan.units;
+    return plan == blank;
+}
+
 /// What can be undone and redone of the text that is typed into a widget.
 struct TextSteps {
     bool undo = false;
@@ -193,20 +201,21 @@ void Window::connect_start_page() {
     connect(start_page_, &StartPage::open_wanted, this, &Window::ask_and_open);
     connect(start_page_, &StartPage::recent_wanted, this, &Window::open);
     connect(start_page_, &StartPage::left_work_wanted, this, &Window::take_left_work);
-    connect(start_page_, &StartPage::left_work_unwanted, this, [this](int which) {
-        store_.drop(left_work_[static_cast<std::size_t>(which)].kept);
-        look_for_left_work();
-    });
+    connect(start_page_, &StartPage::left_work_unwanted, this, &Window::drop_left_work);
 }
 
 // Beginning.
 
-void Window::lay_out_new(plan::Plan plan) {
+bool Window::lay_out_new(plan::Plan plan) {
+    if (!may_replace()) {
+        return false;
+    }
     if (plan.title.empty()) {
         plan.title = tr("Untitled").toStdString();
     }
     keeper_->begin(std::move(plan));
     show_floor();
+    return true;
 }
 
 void Window::begin_studio(const edit::Studio& studio, UnitSystem units) {
@@ -221,13 +230,15 @@ void Window::begin_studio(const edit::Studio& studio, UnitSystem units) {
 }
 
 void Window::begin_empty_floor() {
-    lay_out_new({});
-    draw_with(HandId::room);
+    if (lay_out_new({})) {
+        draw_with(HandId::room);
+    }
 }
 
 void Window::begin_location() {
-    lay_out_new({});
-    open_recce();
+    if (lay_out_new({})) {
+        open_recce();
+    }
 }
 
 void Window::tell_open(const Result<QStringList>& told, const QString& path) {
@@ -265,9 +276,11 @@ void Window::open_demo(int which) {
         tell_said(QString::fromStdString(text_of(plan.error().front())));
         return;
     }
-    keeper_->begin(*plan);
-    desk_->mark_saved();
-    show_floor();
+    if (may_replace()) {
+        keeper_->begin(*plan);
+        desk_->mark_saved();
+        show_floor();
+    }
 }
 
 void Window::ask_and_open() {
@@ -286,6 +299,7 @@ void Window::show_start_page() {
 }
 
 void Window::show_floor() {
+    has_plan_ = true;
     if (table_->currentIndex() != 0) {
         table_->setCurrentIndex(0);
         floor_->setFocus();
@@ -306,27 +320,50 @@ void Window::look_for_left_work() {
 }
 
 void Window::take_left_work(int which) {
-    if (which >= 0 && static_cast<std::size_t>(which) < left_work_.size()) {
-        const Recovery recovery = left_work_[static_cast<std::size_t>(which)];
-        tell_open(keeper_->take_up(recovery), {});
-        if (!keeper_->readings().empty()) {
-            open_recce();
-        }
+    if (which < 0 || static_cast<std::size_t>(which) >= left_work_.size() || !may_replace()) {
+        return;
+    }
+    // An empty one would lie over the readings of the work that is taken up.
+    delete recce_;
+    const Recovery recovery = left_work_[static_cast<std::size_t>(which)];
+    tell_open(keeper_->take_up(recovery), {});
+    if (!keeper_->readings().empty()) {
+        open_recce();
+    }
+}
+
+void Window::drop_left_work(int which) {
+    if (which < 0 || static_cast<std::size_t>(which) >= left_work_.size()) {
+        return;
+    }
+    const Recovery recovery = left_work_[static_cast<std::size_t>(which)];
+    if (questions_.drop_left_work(this, left_work_of(recovery, *desk_->catalogue()).title)) {
+        store_.drop(recovery.kept);
+        look_for_left_work();
     }
 }
 
 // Keeping.
 
-bool Window::has_plan() const {
-    return table_->currentIndex() == 0;
-}
-
 bool Window::is_untouched() const {
     return keeper_->path().empty() && !desk_->history().can_undo() && keeper_->readings().empty()
-           && (desk_->is_saved() || !has_plan());
+           && (desk_->is_saved() || !has_plan() || is_blank(*desk_->plan()));
+}
+
+/// The editor keeps the keyboard, so that one may go on typing.
+void Window::take_typing() {
+    const QPointer<QWidget> typed = QApplication::focusWidget();
+    if (typed != nullptr && (typed->window() == this || typed->window() == recce_)
+        && text_steps_of(*typed)) {
+        typed->clearFocus();
+        if (typed != nullptr && typed->isVisible()) {
+            typed->setFocus(Qt::OtherFocusReason);
+        }
+    }
 }
 
 bool Window::save() {
+    take_typing();
     SaveOutcome outcome = keeper_->save();
     switch (outcome.saved) {
     case Saved::done:
@@ -346,6 +383,7 @@ bool Window::save() {
 }
 
 bool Window::save_as() {
+    take_typing();
     const QString suggested =
         keeper_->path().empty()
             ? QString::fromStdString(desk_->plan()->title) + QStringLiteral(".json")
@@ -390,7 +428,21 @@ void Window::ask_about_change() {
     is_asking_ = false;
 }
 
+bool Window::may_replace() {
+    take_typing();
+    if (is_untouched()) {
+        return true;
+    }
+    if (!may_close()) {
+        return false;
+    }
+    delete recce_;
+    keeper_->keep_readings({});
+    return true;
+}
+
 bool Window::may_close() {
+    take_typing();
     return may_drop_readings() && may_drop_changes();
 }
 
@@ -562,10 +614,12 @@ void Window::set_recent(const QStringList& paths) {
 }
 
 void Window::show_menu_for(const QPoint& at) {
-    QMenu menu{this};
+    // Not on the stack: the window may be closed while the menu is open.
+    auto* menu = new QMenu{this};
+    menu->setAttribute(Qt::WA_DeleteOnClose);
     actions_->look();
-    actions_->fill_short_menu(menu);
-    menu.exec(at);
+    actions_->fill_short_menu(*menu);
+    menu->popup(at);
 }
 
 void Window::tell_title() {

@@ -52,8 +52,8 @@ class Window : public QMainWindow {
     const std::vector<edit::Thing>& chosen() const { return desk_->chosen(); }
     bool take(const Result<edit::Step>& step) { return desk_->take(step); }
 
-    /// Whether something is laid out: not while the start page stands on an empty table.
-    bool has_plan() const;
+    /// Whether something is laid out, also while the start page lies over it.
+    bool has_plan() const { return has_plan_; }
     /// Neither a file nor any change: another plan may take its place.
     bool is_untouched() const;
     bool all_chosen_locked() const;
@@ -161,13 +161,20 @@ class Window : public QMainWindow {
     void connect_start_page();
     void build_floor(QSplitter& across);
     void open_dropped(const QString& path);
+    /// Whether another plan may take the place of this one: it is in its file, or the question was
+    /// answered.
+    bool may_replace();
     bool may_drop_changes();
+    /// What is being typed into a field is taken, as by leaving it.
+    void take_typing();
     bool may_drop_readings();
     void connect_underlay();
     void tell_title();
     void tell_said(const QString& sentence);
     void take_left_work(int which);
-    void lay_out_new(plan::Plan plan);
+    void drop_left_work(int which);
+    /// Whether it was laid out: not when there is work that is to stay.
+    bool lay_out_new(plan::Plan plan);
     void show_menu_for(const QPoint& at);
     void ask_about_change();
     void tell_open(const Result<QStringList>& told, const QString& path);
@@ -198,6 +205,7 @@ class Window : public QMainWindow {
     QPointer<RecceWindow> recce_;
     QPointer<SheetsWindow> sheets_;
     std::vector<Recovery> left_work_;
+    bool has_plan_ = false;
     bool is_asking_ = false;
 };
 

@@ -34,6 +34,30 @@ TEST_F(WindowCase, BringsHalfTypedReadingsBackAfterACrash) {
     EXPECT_EQ(window->recce()->text(), kHalfTyped.toStdString());
 }
 
+/// An open recce shows the survey of the plan; its own readings must not take the place of those.
+TEST_F(WindowCase, BringsReadingsBackOverAnOpenRecce) {
+    window->begin_location();
+    window->show_start_page();
+    const RecoveryStore store{folder / "recovery"};
+    Recovery left;
+    left.plan_text = plan::written(plan::Plan{});
+    left.readings = kHalfTyped.toStdString();
+    const std::filesystem::path kept = folder / "recovery" / "left.work";
+    ASSERT_TRUE(store.keep(kept, left));
+    std::string text = support::bytes_of(kept);
+    const std::string pid = fmt::format("\n{}\n", getpid());
+    text.replace(text.find(pid), pid.size(), "\n1\n");
+    support::put_bytes(kept, text);
+    window->look_for_left_work();
+    drops_left_work = false;
+    Q_EMIT window->start_page().left_work_unwanted(0);
+    EXPECT_TRUE(std::filesystem::exists(kept));
+    Q_EMIT window->start_page().left_work_wanted(0);
+    ASSERT_NE(window->recce(), nullptr);
+    EXPECT_EQ(window->recce()->text(), kHalfTyped.toStdString());
+    EXPECT_EQ(window->keeper().readings(), kHalfTyped.toStdString());
+}
+
 TEST_F(WindowCase, ShowsReadingsAgainThatWereLeftInAClosedRecce) {
     window->begin_location();
     QPointer<RecceWindow> first = window->recce();

@@ -27,6 +27,7 @@ class WindowCase : public testing::Test {
             return ChangedAnswer::cancel;
         };
         questions.drop_readings = [this](QWidget*) { return drops_readings; };
+        questions.drop_left_work = [this](QWidget*, const QString&) { return drops_left_work; };
         questions.picture_to_lay = [this](QWidget*, const QString&) { return picture; };
         questions.path_to_open = [this](QWidget*, const QString&) { return path("plan.json"); };
         questions.path_to_save = [this](QWidget*, const QString&) { return path("plan.json"); };
@@ -89,6 +90,7 @@ class WindowCase : public testing::Test {
     std::filesystem::path folder;
     UnsavedAnswer unsaved = UnsavedAnswer::cancel;
     bool drops_readings = true;
+    bool drops_left_work = true;
     QString picture;
     QStringList told;
     Window* window = nullptr;

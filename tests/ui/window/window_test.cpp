@@ -1,6 +1,7 @@
 /// The real window, driven by mouse and keyboard.
 
 #include "plan/read_plan.h"
+#include "ui/keeping/kept_folder.h"
 #include "ui/window/action_book.h"
 #include "ui/window/start_page.h"
 #include "ui/window/window_case.h"
@@ -22,6 +23,77 @@ TEST_F(WindowCase, BeginsWithTheStartPageAndOpensADemo) {
     EXPECT_EQ(plan().title, "The Chair Mender, interview");
     EXPECT_TRUE(window->keeper().path().empty());
     EXPECT_TRUE(support::came_to([&] { return window->desk().analysis() != nullptr; }));
+}
+
+TEST_F(WindowCase, WorkBeneathTheStartPageIsAskedAbout) {
+    window->begin_empty_floor();
+    say("put dining chair at 2 m, 2 m");
+    window->show_start_page();
+    EXPECT_TRUE(window->has_plan());
+    EXPECT_FALSE(window->is_untouched());
+    unsaved = UnsavedAnswer::cancel;
+    EXPECT_FALSE(window->may_close());
+    const std::string work = window->desk().plan_text();
+    Q_EMIT window->start_page().studio_wanted({Length::metres(6), Length::metres(5),
+                                               Length::metres(3), Length::metres(2.5),
+                                               Length::metres(1)},
+                                              UnitSystem::metric);
+    Q_EMIT window->start_page().empty_floor_wanted();
+    Q_EMIT window->start_page().demo_wanted(0);
+    EXPECT_EQ(window->desk().plan_text(), work);
+    unsaved = UnsavedAnswer::discard;
+    Q_EMIT window->start_page().demo_wanted(0);
+    EXPECT_NE(window->desk().plan_text(), work);
+}
+
+TEST_F(WindowCase, AnEmptyFloorIsReplacedWithoutAQuestion) {
+    unsaved = UnsavedAnswer::cancel;
+    window->begin_empty_floor();
+    Q_EMIT window->start_page().demo_wanted(0);
+    EXPECT_FALSE(plan().scenery.empty());
+}
+
+TEST_F(WindowCase, SavingTakesWhatIsBeingTyped) {
+    window->begin_empty_floor();
+    window->desk().choose({});
+    QCoreApplication::processEvents();
+    auto* title = qobject_cast<QLineEdit*>(window->card().editor(QStringLiteral("title")));
+    ASSERT_NE(title, nullptr);
+    title->setFocus();
+    title->selectAll();
+    QTest::keyClicks(title, QStringLiteral("Half a title"));
+    ASSERT_TRUE(window->do_action(QStringLiteral("plan.save")));
+    EXPECT_EQ(plan().title, "Half a title");
+    EXPECT_NE(support::bytes_of(folder / "plan.json").find("Half a title"), std::string::npos);
+    EXPECT_TRUE(window->desk().is_saved());
+}
+
+TEST_F(WindowCase, ClosingAsksAboutWhatIsBeingTyped) {
+    window->begin_empty_floor();
+    window->desk().choose({});
+    window->desk().mark_saved();
+    QCoreApplication::processEvents();
+    auto* title = qobject_cast<QLineEdit*>(window->card().editor(QStringLiteral("title")));
+    title->setFocus();
+    title->selectAll();
+    QTest::keyClicks(title, QStringLiteral("Half a title"));
+    unsaved = UnsavedAnswer::cancel;
+    EXPECT_FALSE(window->may_close());
+    EXPECT_EQ(plan().title, "Half a title");
+}
+
+TEST_F(WindowCase, CutTakesOnlyWhatItCarries) {
+    window->open_demo(0);
+    const std::size_t openings = plan().room.openings.size();
+    ASSERT_GT(openings, 0U);
+    const std::size_t pieces = plan().scenery.size();
+    window->desk().choose({{edit::Kind::opening, plan().room.openings.front().id.name, 0},
+                           {edit::Kind::scenery, plan().scenery.front().id.name, 0}});
+    window->cut();
+    EXPECT_EQ(plan().room.openings.size(), openings);
+    EXPECT_EQ(plan().scenery.size(), pieces - 1);
+    window->paste();
+    EXPECT_EQ(plan().scenery.size(), pieces);
 }
 
 /// From an empty floor to a saved plan; all of it undone and done again.
