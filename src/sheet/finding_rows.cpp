@@ -70,13 +70,18 @@ FindingRow row_of(const FindingGroup& group, const checks::Analysis& analysis) {
 
 } // namespace
 
-std::vector<FindingRow> finding_rows(const checks::Analysis& analysis, FindingOrder order) {
-    std::vector<int> number_of(analysis.findings.size(), 0);
+std::vector<int> finding_numbers(const checks::Analysis& analysis) {
+    std::vector<int> numbers(analysis.findings.size(), 0);
     for (const FindingGroup& group : grouped(all_of(analysis))) {
         for (const checks::Finding* finding : group.members) {
-            number_of[static_cast<std::size_t>(finding - analysis.findings.data())] = group.number;
+            numbers[static_cast<std::size_t>(finding - analysis.findings.data())] = group.number;
         }
     }
+    return numbers;
+}
+
+std::vector<FindingRow> finding_rows(const checks::Analysis& analysis, FindingOrder order) {
+    const std::vector<int> numbers = finding_numbers(analysis);
     std::vector<FindingRow> rows;
     for (const Section& section : sections_of(analysis, order)) {
         FindingRow heading;
@@ -85,7 +90,7 @@ std::vector<FindingRow> finding_rows(const checks::Analysis& analysis, FindingOr
         for (const FindingGroup& group : grouped(section.findings)) {
             rows.push_back(row_of(group, analysis));
             FindingRow& row = rows.back();
-            row.number = number_of[static_cast<std::size_t>(row.findings.front())];
+            row.number = numbers[static_cast<std::size_t>(row.findings.front())];
         }
     }
     return rows;

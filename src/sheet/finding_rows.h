@@ -31,6 +31,10 @@ struct FindingRow {
 /// own.
 std::vector<FindingRow> finding_rows(const checks::Analysis& analysis, FindingOrder order);
 
+/// The number of each finding, in their order, as on every sheet: those that say the same of the
+/// same things have one.
+std::vector<int> finding_numbers(const checks::Analysis& analysis);
+
 /// How many findings there are, as they are numbered: the same said of several beats counts once.
 struct FindingCounts {
     int errors = 0;

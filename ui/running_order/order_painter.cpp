@@ -150,7 +150,7 @@ void paint_spot(QPainter& painter, const OrderPainting& what, const FindingSpot&
         painter.setBrush(faint(choice_hue(what.theme), 0.35));
         painter.drawRoundedRect(spot.box.adjusted(-3, -3, 3, 3), 5, 5);
     }
-    paint_lozenge(painter, spot.centre, spot.finding + 1, spot.severity, what.theme);
+    paint_lozenge(painter, spot.centre, spot.number, spot.severity, what.theme);
     if (spot.more == 0 || !spot.place.is_shot()) {
         return;
     }

@@ -3,6 +3,7 @@
 #include "base/length_text.h"
 #include "base/words.h"
 #include "optics/shot_size.h"
+#include "sheet/finding_rows.h"
 #include "ui/look/lozenge.h"
 
 #include <QCoreApplication>
@@ -89,7 +90,7 @@ bool is_on_the_way(const checks::Finding& finding) {
 }
 
 void place_spot(OrderView& view, FindingSpot& spot, bool on_the_way, const QFont& font) {
-    const QSizeF size = lozenge_size(QFontMetricsF{font}, spot.finding + 1);
+    const QSizeF size = lozenge_size(QFontMetricsF{font}, spot.number);
     const BeatBox& beat = view.layout.beats[static_cast<std::size_t>(spot.place.beat)];
     if (spot.place.is_shot()) {
         const QRectF& picture = beat.shots[static_cast<std::size_t>(spot.place.shot)].picture;
@@ -103,14 +104,15 @@ void place_spot(OrderView& view, FindingSpot& spot, bool on_the_way, const QFont
 }
 
 void mark_findings(OrderView& view, const checks::Analysis& known, const QFont& font) {
+    const std::vector<int> numbers = sheet::finding_numbers(known);
     for (std::size_t i = 0; i < known.findings.size(); ++i) {
         const checks::Finding& finding = known.findings[i];
         const OrderPlace place = place_of(view, finding);
         if (!place || finding.accepted) {
             continue;
         }
-        FindingSpot spot{place, static_cast<int>(i), 0, finding.severity, {}, {}, {}};
-        spot.sentences = QStringLiteral("%1. %2").arg(i + 1).arg(text(finding.message));
+        FindingSpot spot{place, static_cast<int>(i), numbers[i], 0, finding.severity, {}, {}, {}};
+        spot.sentences = QStringLiteral("%1. %2").arg(spot.number).arg(text(finding.message));
         place_spot(view, spot, is_on_the_way(finding), font);
         const auto same =
             std::find_if(view.spots.begin(), view.spots.end(), [&](const auto& other) {

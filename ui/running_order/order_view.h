@@ -22,7 +22,9 @@ struct ShotWords {
 /// The worst finding about a shot, a beat or a walk, and how many more there are.
 struct FindingSpot {
     OrderPlace place;
+    /// Its place in the list of findings, and the number that it has on every sheet.
     int finding = -1;
+    int number = 0;
     int more = 0;
     checks::Severity severity = checks::Severity::note;
     QPointF centre;

@@ -3,6 +3,7 @@
 #include "checks/wording.h"
 #include "edit/seen_thing.h"
 #include "optics/picture_area.h"
+#include "sheet/finding_rows.h"
 #include "sheet/lit_reading.h"
 
 #include <algorithm>
@@ -45,7 +46,8 @@ FrameView::FrameView(Desk& desk, QWidget* parent) : QWidget{parent}, desk_{desk}
     connect(&desk_, &Desk::chosen_changed, this, &FrameView::look);
     connect(&desk_, &Desk::catalogue_changed, this, &FrameView::look);
     connect(&desk_, &Desk::plan_changed, this, &FrameView::let_go);
-    connect(&desk_, &Desk::finding_pointed_at_changed, this, qOverload<>(&QWidget::update));
+    connect(&desk_, &Desk::finding_pointed_at_changed, this, &FrameView::look_at_finding);
+    connect(&desk_, &Desk::analysis_changed, this, &FrameView::look_at_finding);
     look();
 }
 
@@ -85,6 +87,16 @@ void FrameView::look() {
     }
     worker_.ask(std::move(question));
     stale_.start();
+}
+
+void FrameView::look_at_finding() {
+    const AnalysisPtr known = desk_.analysis();
+    const auto index = static_cast<std::size_t>(desk_.finding_pointed_at());
+    finding_number_ =
+        known != nullptr && desk_.finding_pointed_at() >= 0 && index < known->findings.size()
+            ? sheet::finding_numbers(*known)[index]
+            : 0;
+    update();
 }
 
 void FrameView::take(std::shared_ptr<const FrameSeen> frame) {

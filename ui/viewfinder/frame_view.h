@@ -82,6 +82,7 @@ class FrameView : public QWidget {
     void paint_nothing(QPainter& painter);
     void paint_pointed(QPainter& painter);
     void paint_finding(QPainter& painter);
+    void look_at_finding();
 
     Desk& desk_;
     FrameWorker worker_;
@@ -101,6 +102,8 @@ class FrameView : public QWidget {
     std::optional<Result<edit::Step>> going_on_;
     /// Ends a run of wheel steps or keys.
     QTimer run_;
+    /// The number that the finding pointed at has on every sheet.
+    int finding_number_ = 0;
     /// Dims a picture that is no longer that of the plan.
     QTimer stale_;
     bool is_dimmed_ = false;

@@ -91,13 +91,14 @@ void FrameView::paint_finding(QPainter& painter) {
     painter.setBrush(Qt::NoBrush);
     if (inside == *at) {
         painter.drawEllipse(centre, 9.0, 9.0);
-        paint_lozenge(painter, centre + QPointF{0.0, -20.0}, index + 1, finding.severity, theme);
+        paint_lozenge(painter, centre + QPointF{0.0, -20.0}, finding_number_, finding.severity,
+                      theme);
         return;
     }
     const Vec2 way = (*at - inside).normalized();
     const QPointF out{way.x() * 26.0, -way.y() * 26.0};
     painter.drawLine(centre, centre + out);
-    paint_lozenge(painter, centre, index + 1, finding.severity, theme);
+    paint_lozenge(painter, centre, finding_number_, finding.severity, theme);
 }
 
 } // namespace throwline::ui

@@ -1,5 +1,6 @@
 #include "ui/running_order/running_order.h"
 
+#include "sheet/finding_rows.h"
 #include "ui/desk_case.h"
 #include "ui/running_order/order_strip.h"
 
@@ -260,6 +261,22 @@ TEST(RunningOrder, WhatIsTakenAwayWhileItIsHeldIsLetGo) {
     QTest::mouseRelease(shown.strip().viewport(), Qt::LeftButton, {}, at + QPoint{60, 0});
     EXPECT_EQ(shown.desk->now(), now);
     EXPECT_EQ(plan::find(*shown.desk->plan(), held), nullptr);
+}
+
+/// Several findings may say the same of the same things; a number means one of them everywhere.
+TEST(RunningOrder, FindingsHaveTheNumbersOfTheList) {
+    Shown shown{demo_plan("workshop_interview.json")};
+    ASSERT_TRUE(came_to([&] { return shown.desk->analysis() != nullptr; }));
+    const AnalysisPtr known = shown.desk->analysis();
+    const std::vector<int> numbers = sheet::finding_numbers(*known);
+    ASSERT_LT(numbers.back(), static_cast<int>(numbers.size())) << "some must be said twice";
+    const OrderView view =
+        view_of(*shown.desk, shown.strip().pictures(), known.get(), shown.strip().font(), 120.0);
+    ASSERT_FALSE(view.spots.empty());
+    for (const FindingSpot& spot : view.spots) {
+        EXPECT_EQ(spot.number, numbers[static_cast<std::size_t>(spot.finding)]);
+        EXPECT_TRUE(spot.sentences.startsWith(QString::number(spot.number) + QStringLiteral(". ")));
+    }
 }
 
 TEST(RunningOrder, TheMenuReachesEverything) {
