@@ -32,6 +32,7 @@
 #include <QMimeData>
 #include <QPlainTextEdit>
 #include <QScreen>
+#include <QShortcut>
 #include <QSplitter>
 #include <QStackedWidget>
 #include <QStatusBar>
@@ -586,6 +587,7 @@ void Window::open_sheets() {
         sheets_->setWindowFlag(Qt::Window);
         sheets_->setAttribute(Qt::WA_DeleteOnClose);
         sheets_->set_underlay(underlay_->pixels());
+        help_at(*sheets_, QStringLiteral("sheets"));
     }
     sheets_->show();
     sheets_->raise();
@@ -602,6 +604,12 @@ void Window::open_help(const QString& page) {
     help->show();
     help->raise();
     help->activateWindow();
+}
+
+/// The page about a window of its own, by the key of help.
+void Window::help_at(QWidget& other, const QString& page) {
+    auto* key = new QShortcut{QKeySequence{Qt::Key_F1}, &other};
+    connect(key, &QShortcut::activated, this, [this, page] { open_help(page); });
 }
 
 bool Window::do_action(const QString& id) {

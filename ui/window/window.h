@@ -160,6 +160,7 @@ class Window : public QMainWindow {
     void connect_parts();
     void connect_start_page();
     void build_floor(QSplitter& across);
+    void help_at(QWidget& other, const QString& page);
     void open_dropped(const QString& path);
     /// Whether another plan may take the place of this one: it is in its file, or the question was
     /// answered.

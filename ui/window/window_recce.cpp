@@ -13,6 +13,7 @@ void Window::open_recce() {
         if (!keeper_->readings().empty()) {
             recce_->set_text(QString::fromStdString(keeper_->readings()));
         }
+        help_at(*recce_, QStringLiteral("recce"));
         connect(recce_, &RecceWindow::readings_changed, keeper_,
                 [this] { keeper_->keep_readings(recce_->readings()); });
     }

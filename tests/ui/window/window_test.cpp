@@ -1,12 +1,16 @@
 /// The real window, driven by mouse and keyboard.
 
 #include "plan/read_plan.h"
+#include "ui/help/help_window.h"
 #include "ui/keeping/kept_folder.h"
+#include "ui/recce/recce_window.h"
+#include "ui/sheets/sheets_window.h"
 #include "ui/window/action_book.h"
 #include "ui/window/start_page.h"
 #include "ui/window/window_case.h"
 
 #include <QAction>
+#include <QApplication>
 #include <QPushButton>
 #include <set>
 
@@ -80,6 +84,21 @@ TEST_F(WindowCase, ClosingAsksAboutWhatIsBeingTyped) {
     unsaved = UnsavedAnswer::cancel;
     EXPECT_FALSE(window->may_close());
     EXPECT_EQ(plan().title, "Half a title");
+}
+
+TEST_F(WindowCase, HelpInAWindowOfItsOwnIsAboutThat) {
+    window->begin_location();
+    // The platform of tests leaves the first window in front.
+    QApplication::setActiveWindow(window->recce());
+    QTest::keyClick(window->recce(), Qt::Key_F1);
+    auto* help = window->findChild<HelpWindow*>();
+    ASSERT_NE(help, nullptr);
+    EXPECT_EQ(help->page(), QStringLiteral("recce"));
+    window->open_sheets();
+    auto* sheets = window->findChild<SheetsWindow*>();
+    QApplication::setActiveWindow(sheets);
+    QTest::keyClick(sheets, Qt::Key_F1);
+    EXPECT_EQ(help->page(), QStringLiteral("sheets"));
 }
 
 TEST_F(WindowCase, CutTakesOnlyWhatItCarries) {
