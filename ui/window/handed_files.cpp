@@ -49,6 +49,13 @@ Heard heard(const QByteArray& bytes) {
     return {false, names.split(QChar{u'\0'}, Qt::SkipEmptyParts)};
 }
 
+/// Whether a program listens, though it may be too busy to answer.
+bool is_heard(const QString& name) {
+    QLocalSocket socket;
+    socket.connectToServer(name);
+    return socket.waitForConnected(kPatience_ms);
+}
+
 } // namespace
 
 bool hand_over_files(const QString& name, const QStringList& paths) {
@@ -68,8 +75,8 @@ bool hand_over_files(const QString& name, const QStringList& paths) {
 HandedFiles::HandedFiles(const QString& name, QObject* parent)
     : QObject{parent}, server_{new QLocalServer{this}} {
     server_->setSocketOptions(QLocalServer::UserAccessOption);
-    if (!server_->listen(name)) {
-        // What a killed program left behind; a living one would have answered.
+    if (!server_->listen(name) && !is_heard(name)) {
+        // What a killed program left behind.
         QLocalServer::removeServer(name);
         server_->listen(name);
     }

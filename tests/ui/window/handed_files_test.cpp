@@ -75,6 +75,13 @@ TEST(HandedFiles, OpeningMayAskForALongTime) {
     EXPECT_TRUE(came_to([&] { return listening.handed.size() == 2 && !is_asking; }));
 }
 
+TEST(HandedFiles, ASecondListenerTakesNothingFromTheFirst) {
+    Listening first;
+    const HandedFiles second{first.name};
+    EXPECT_TRUE(first.hand_over({QStringLiteral("/a.json")}));
+    EXPECT_TRUE(came_to([&] { return first.handed.size() == 1; }));
+}
+
 TEST(HandedFiles, NonsenseIsNothing) {
     Listening listening;
     for (const char* nonsense : {"plan.json\n", "no end of a line", "-3\nabc", "99999999999\nabc",
