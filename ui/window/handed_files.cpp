@@ -49,7 +49,7 @@ Heard heard(const QByteArray& bytes) {
     return {false, names.split(QChar{u'\0'}, Qt::SkipEmptyParts)};
 }
 
-/// Whether a program listens, though it may be too busy to answer.
+/// Whether a program listens under the name, though it may be too busy to answer.
 bool is_heard(const QString& name) {
     QLocalSocket socket;
     socket.connectToServer(name);
@@ -75,9 +75,8 @@ bool hand_over_files(const QString& name, const QStringList& paths) {
 HandedFiles::HandedFiles(const QString& name, QObject* parent)
     : QObject{parent}, server_{new QLocalServer{this}} {
     server_->setSocketOptions(QLocalServer::UserAccessOption);
-    if (!server_->listen(name) && !is_heard(name)) {
-        // What a killed program left behind.
-        QLocalServer::removeServer(name);
+    // With options a name is taken from whoever has it.
+    if (!is_heard(name)) {
         server_->listen(name);
     }
     connect(server_, &QLocalServer::newConnection, this, [this] {

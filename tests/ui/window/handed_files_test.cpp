@@ -6,6 +6,8 @@
 #include <QLocalSocket>
 #include <atomic>
 #include <gtest/gtest.h>
+#include <sys/socket.h>
+#include <sys/un.h>
 #include <thread>
 #include <unistd.h>
 
@@ -80,6 +82,21 @@ TEST(HandedFiles, ASecondListenerTakesNothingFromTheFirst) {
     const HandedFiles second{first.name};
     EXPECT_TRUE(first.hand_over({QStringLiteral("/a.json")}));
     EXPECT_TRUE(came_to([&] { return first.handed.size() == 1; }));
+}
+
+/// What a killed program leaves: a socket in the folder that nobody listens to.
+TEST(HandedFiles, TheNameOfAKilledProgramIsTaken) {
+    const QString name = QStringLiteral("throwline-test-%1").arg(getpid());
+    const std::string path = QDir::temp().filePath(name).toStdString();
+    sockaddr_un address{};
+    address.sun_family = AF_UNIX;
+    ASSERT_LT(path.size(), sizeof address.sun_path);
+    path.copy(address.sun_path, path.size());
+    const int socket = ::socket(AF_UNIX, SOCK_STREAM, 0);
+    ASSERT_EQ(::bind(socket, reinterpret_cast<const sockaddr*>(&address), sizeof address), 0);
+    ::close(socket);
+    Listening listening;
+    EXPECT_TRUE(listening.hand_over({QStringLiteral("/a.json")}));
 }
 
 TEST(HandedFiles, NonsenseIsNothing) {
