@@ -12,8 +12,8 @@ namespace throwline::edit {
 std::set<std::string> taken_names(const plan::Plan& plan);
 
 /// A name like the wanted one that is not among the taken: "chair", else "chair 2", "chair 3";
-/// "chair 3" is like "chair 2", and 18 like 17. It is then among them. The end of a name that would become too long
-/// is cut off.
+/// "chair 3" is like "chair 2", and 18 like 17. It is then among them. The end of a name that would
+/// become too long is cut off.
 std::string new_name(std::set<std::string>& taken, const std::string& wanted);
 std::string new_name(const plan::Plan& plan, const std::string& wanted);
 
