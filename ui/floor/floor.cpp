@@ -221,7 +221,7 @@ QRect Floor::shown_rect(const edit::Thing& thing) const {
 }
 
 bool Floor::is_up_to_date() const {
-    return !picture_->is_busy() && picture_->latest()->of.lifted.empty();
+    return !picture_->is_busy() && picture_->latest() && picture_->latest()->of.lifted.empty();
 }
 
 QString Floor::scale_shown() const {
@@ -262,6 +262,11 @@ void Floor::take_look() {
     walks_ = ways_from(context.plan, context.now.beat);
 }
 
+/// Whether whole pictures are made fast enough to follow a drag; before the first nobody knows.
+bool Floor::is_quick() const {
+    return picture_->latest() && picture_->latest()->took_ms < kFollows_ms;
+}
+
 void Floor::look_at_another_plan() {
     if (bench_->is_dragging() && desk_.is_previewing()) {
         bench_->forget();
@@ -271,7 +276,7 @@ void Floor::look_at_another_plan() {
                 lifted_.insert(thing.name);
             }
             ask(true);
-        } else if (!was_lifted || picture_->latest()->took_ms < kFollows_ms || !live_->keeps_up()) {
+        } else if (!was_lifted || is_quick() || !live_->keeps_up()) {
             ask(false);
         }
         update();

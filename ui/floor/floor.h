@@ -115,6 +115,7 @@ class Floor : public QWidget {
     void connect_desk();
     void connect_parts();
     void lay_parts();
+    bool is_quick() const;
     void take_look();
     void look_at_another_plan();
     void begin_or_end_drag();
