@@ -6,7 +6,6 @@
 #include "ui/window/open_window.h"
 
 #include <QApplication>
-#include <QDir>
 #include <QFileInfo>
 #include <QPointer>
 #include <QSettings>

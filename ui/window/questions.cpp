@@ -75,18 +75,23 @@ ChangedAnswer ask_changed(QWidget* over, const QString& title, const QStringList
     return box.clickedButton() == elsewhere ? ChangedAnswer::save_as : ChangedAnswer::cancel;
 }
 
+/// Whether to go on with what cannot be taken back; nothing else is as near at hand as not to.
+bool may_be_dropped(QMessageBox& box, const QString& keep, const QString& drop) {
+    QPushButton* keeps = box.addButton(keep, QMessageBox::RejectRole);
+    const QPushButton* drops = box.addButton(drop, QMessageBox::DestructiveRole);
+    box.setDefaultButton(keeps);
+    box.setEscapeButton(keeps);
+    box.exec();
+    return box.clickedButton() == drops;
+}
+
 bool ask_to_drop_readings(QWidget* over) {
     QMessageBox box{QMessageBox::Question, QObject::tr("Readings not in the plan"),
                     QObject::tr("The readings that were typed are not in the plan yet."),
                     QMessageBox::NoButton, over};
     box.setInformativeText(
         QObject::tr("\u201cUse as the room\u201d in the recce puts them there."));
-    QPushButton* back = box.addButton(QObject::tr("Back to the recce"), QMessageBox::RejectRole);
-    const QPushButton* drop = box.addButton(QObject::tr("Drop them"), QMessageBox::DestructiveRole);
-    box.setDefaultButton(back);
-    box.setEscapeButton(back);
-    box.exec();
-    return box.clickedButton() == drop;
+    return may_be_dropped(box, QObject::tr("Back to the recce"), QObject::tr("Drop them"));
 }
 
 bool ask_to_drop_left_work(QWidget* over, const QString& title) {
@@ -95,12 +100,7 @@ bool ask_to_drop_left_work(QWidget* over, const QString& title) {
                                 "dropped.")
                         .arg(title),
                     QMessageBox::NoButton, over};
-    QPushButton* keep = box.addButton(QObject::tr("Keep it"), QMessageBox::RejectRole);
-    const QPushButton* drop = box.addButton(QObject::tr("Drop it"), QMessageBox::DestructiveRole);
-    box.setDefaultButton(keep);
-    box.setEscapeButton(keep);
-    box.exec();
-    return box.clickedButton() == drop;
+    return may_be_dropped(box, QObject::tr("Keep it"), QObject::tr("Drop it"));
 }
 
 void tell(QWidget* over, const QString& heading, const QStringList& sentences) {

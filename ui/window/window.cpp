@@ -5,7 +5,6 @@
 #include "sheet/finding_rows.h"
 #include "ui/card_panel/card_panel.h"
 #include "ui/findings/findings_panel.h"
-#include "ui/help/help_window.h"
 #include "ui/recce/recce_window.h"
 #include "ui/running_order/running_order.h"
 #include "ui/said_line/said_line.h"
@@ -15,7 +14,6 @@
 #include "ui/viewfinder/frame_view.h"
 #include "ui/viewfinder/viewfinder.h"
 #include "ui/window/action_book.h"
-#include "ui/window/help_pages.h"
 #include "ui/window/left_work.h"
 #include "ui/window/level_overlay.h"
 #include "ui/window/start_page.h"
@@ -27,12 +25,10 @@
 #include <QFileInfo>
 #include <QKeyEvent>
 #include <QLineEdit>
-#include <QMenu>
 #include <QMenuBar>
 #include <QMimeData>
 #include <QPlainTextEdit>
 #include <QScreen>
-#include <QShortcut>
 #include <QSplitter>
 #include <QStackedWidget>
 #include <QStatusBar>
@@ -324,8 +320,6 @@ void Window::take_left_work(int which) {
     if (which < 0 || static_cast<std::size_t>(which) >= left_work_.size() || !may_replace()) {
         return;
     }
-    // An empty one would lie over the readings of the work that is taken up.
-    delete recce_;
     const Recovery recovery = left_work_[static_cast<std::size_t>(which)];
     tell_open(keeper_->take_up(recovery), {});
     if (!keeper_->readings().empty()) {
@@ -431,12 +425,10 @@ void Window::ask_about_change() {
 
 bool Window::may_replace() {
     take_typing();
-    if (is_untouched()) {
-        return true;
-    }
-    if (!may_close()) {
+    if (!is_untouched() && !may_close()) {
         return false;
     }
+    // Nor do its readings lie over what comes.
     delete recce_;
     keeper_->keep_readings({});
     return true;
@@ -522,96 +514,6 @@ bool Window::eventFilter(QObject* watched, QEvent* event) {
     return QMainWindow::eventFilter(watched, event);
 }
 
-// Parts.
-
-QWidget* Window::part_widget(Part part) const {
-    switch (part) {
-    case Part::floor:
-        return floor_;
-    case Part::stores:
-        return stores_;
-    case Part::findings:
-        return findings_;
-    case Part::viewfinder:
-        return viewfinder_;
-    case Part::card:
-        return card_;
-    case Part::order:
-        return order_;
-    case Part::line:
-        return line_;
-    }
-    return floor_;
-}
-
-bool Window::is_open(Part part) const {
-    if (part == Part::stores || part == Part::findings) {
-        return !drawer_->isHidden() && drawer_->currentWidget() == part_widget(part);
-    }
-    return !part_widget(part)->isHidden();
-}
-
-void Window::set_open(Part part, bool open) {
-    if (part == Part::stores || part == Part::findings) {
-        drawer_->setVisible(open);
-        if (open) {
-            drawer_->setCurrentWidget(part_widget(part));
-        }
-    } else {
-        part_widget(part)->setVisible(open);
-    }
-    actions_->look();
-}
-
-void Window::keyboard_to(Part part) {
-    show_floor();
-    if (part != Part::floor) {
-        set_open(part, true);
-    }
-    QWidget* widget = part_widget(part);
-    if (part == Part::line) {
-        line_->edit().setFocus();
-    } else if (widget->focusPolicy() != Qt::NoFocus) {
-        widget->setFocus(Qt::ShortcutFocusReason);
-    } else if (QWidget* inside = widget->nextInFocusChain()) {
-        while (inside->focusPolicy() == Qt::NoFocus && widget->isAncestorOf(inside)) {
-            inside = inside->nextInFocusChain();
-        }
-        inside->setFocus(Qt::ShortcutFocusReason);
-    }
-}
-
-void Window::open_sheets() {
-    if (sheets_ == nullptr) {
-        sheets_ = new SheetsWindow{*desk_, this};
-        sheets_->setWindowFlag(Qt::Window);
-        sheets_->setAttribute(Qt::WA_DeleteOnClose);
-        sheets_->set_underlay(underlay_->pixels());
-        help_at(*sheets_, QStringLiteral("sheets"));
-    }
-    sheets_->show();
-    sheets_->raise();
-    sheets_->activateWindow();
-}
-
-void Window::open_help(const QString& page) {
-    auto* help = findChild<HelpWindow*>();
-    if (help == nullptr) {
-        help = new HelpWindow{help_pages(), this};
-        help->setAttribute(Qt::WA_DeleteOnClose);
-    }
-    help->open(page);
-    help->show();
-    help->raise();
-    help->activateWindow();
-}
-
-/// The page about a window of its own, by the key of help.
-void Window::help_at(QWidget& other, const QString& page) {
-    auto* key = new QShortcut{QKeySequence{Qt::Key_F1}, &other};
-    connect(key, &QShortcut::activated, this, [this, page] { open_help(page); });
-}
-
 bool Window::do_action(const QString& id) {
     return actions_->run(id);
 }
@@ -619,15 +521,6 @@ bool Window::do_action(const QString& id) {
 void Window::set_recent(const QStringList& paths) {
     actions_->set_recent(paths);
     start_page_->set_recent(paths);
-}
-
-void Window::show_menu_for(const QPoint& at) {
-    // Not on the stack: the window may be closed while the menu is open.
-    auto* menu = new QMenu{this};
-    menu->setAttribute(Qt::WA_DeleteOnClose);
-    actions_->look();
-    actions_->fill_short_menu(*menu);
-    menu->popup(at);
 }
 
 void Window::tell_title() {
