@@ -285,20 +285,13 @@ std::vector<LabelRequest> worth_lettering(const Board& board) {
     return labels;
 }
 
-/// What is in sight first, in sight; then what lies around it.
 void letter(Board& board, const Box& in_sight) {
     KeyList no_key{0.0, 0.0, board.field.measure()};
     Marks& marks = board.layers[static_cast<std::size_t>(PlanLayer::lettering)];
     std::vector<LabelRequest> labels = worth_lettering(board);
-    const auto around =
-        std::stable_partition(labels.begin(), labels.end(), [&](const LabelRequest& label) {
-            return in_sight.contains(label.anchor);
-        });
-    const auto seen = static_cast<std::size_t>(around - labels.begin());
-    board.field.keep_within(in_sight);
-    set_lettering(std::span{labels}.first(seen), board.field, no_key, marks);
-    board.field.keep_within({});
-    set_lettering(std::span{labels}.subspan(seen), board.field, no_key, marks);
+    in_sight_first(
+        board, in_sight, labels, [](const LabelRequest& label) { return label.anchor; },
+        [&](std::span<LabelRequest> some) { set_lettering(some, board.field, no_key, marks); });
 }
 
 } // namespace

@@ -4,7 +4,10 @@
 #include "sheet/floor_drawing.h"
 #include "sheet/selection.h"
 
+#include <algorithm>
+#include <span>
 #include <stop_token>
+#include <vector>
 
 /// What the floor of the screen is drawn from, and its overlays, one a file. Each lays its marks on
 /// the board and asks for its lettering.
@@ -21,6 +24,22 @@ struct FloorScene {
     std::vector<checks::ShotScene> shots;
     Selection selection;
 };
+
+/// Draws the items about places in sight first, in sight, then those about places around it, so
+/// that nothing hangs out of what is looked at. `place` gives an item's place on paper; `draw` is
+/// given a span of items, whose order else stays.
+template <class Item, class Place, class Draw>
+void in_sight_first(Board& board, const Box& in_sight, std::vector<Item>& items, const Place& place,
+                    const Draw& draw) {
+    const auto around = std::stable_partition(items.begin(), items.end(), [&](const Item& item) {
+        return in_sight.contains(place(item));
+    });
+    const auto seen = static_cast<std::size_t>(around - items.begin());
+    board.field.keep_within(in_sight);
+    draw(std::span{items}.first(seen));
+    board.field.keep_within({});
+    draw(std::span{items}.subspan(seen));
+}
 
 /// The band across a shot's coverage in which things are sharp, with its distances.
 void draw_focus_band(Board& board, const FloorScene& scene);

@@ -63,17 +63,12 @@ void draw_findings_now(Board& board, const FloorScene& scene) {
             numbered.push_back({group.number, *now});
         }
     }
-    // What is in sight is numbered in sight.
-    const Box in_sight = scene.question.in_sight.value_or(scene.question.window);
-    const auto around = std::stable_partition(
-        numbered.begin(), numbered.end(), [&](const NumberedFinding& finding) {
-            return in_sight.contains(board.frame.at(finding.finding->at));
+    in_sight_first(
+        board, scene.question.in_sight.value_or(scene.question.window), numbered,
+        [&](const NumberedFinding& finding) { return board.frame.at(finding.finding->at); },
+        [&](std::span<const NumberedFinding> findings) {
+            draw_finding_marks(board, findings, CrowdedSpot::worst_and_rest);
         });
-    const auto seen = static_cast<std::size_t>(around - numbered.begin());
-    board.field.keep_within(in_sight);
-    draw_finding_marks(board, std::span{numbered}.first(seen), CrowdedSpot::worst_and_rest);
-    board.field.keep_within({});
-    draw_finding_marks(board, std::span{numbered}.subspan(seen), CrowdedSpot::worst_and_rest);
 }
 
 } // namespace throwline::sheet
