@@ -40,6 +40,13 @@ bool names_folder(const std::string& path) {
     return path.ends_with('/') || std::filesystem::is_directory(path, error);
 }
 
+std::string file_in(const std::string& folder, std::string_view list, ListForm form) {
+    std::filesystem::path file{folder};
+    file /= list;
+    file += extension_of(form);
+    return file.string();
+}
+
 Result<std::vector<std::string>> write_each(std::span<const Table> tables, ListForm form,
                                             const std::string& folder) {
     std::error_code error;
@@ -49,9 +56,7 @@ Result<std::vector<std::string>> write_each(std::span<const Table> tables, ListF
     }
     std::vector<std::string> files;
     for (const Table& table : tables) {
-        const std::string file =
-            (std::filesystem::path{folder} / (table.name + std::string{extension_of(form)}))
-                .string();
+        const std::string file = file_in(folder, table.name, form);
         const std::span<const Table> one{&table, 1};
         if (const auto written = write_file_whole(file, lists_in_one(one, form)); !written) {
             return tl::unexpected{written.error()};

@@ -5,6 +5,7 @@
 
 #include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
 /// Lists as files: which form they take, and where they go.
@@ -18,7 +19,10 @@ std::string lists_in_one(std::span<const Table> tables, ListForm form);
 /// Whether a name stands for a folder: it ends in a slash, or there is a folder of that name.
 bool names_folder(const std::string& path);
 
-/// Writes each list to a file of its own in a folder, which is made when it is not there. Gives the
+/// The file of a list in a folder.
+std::string file_in(const std::string& folder, std::string_view list, ListForm form);
+
+/// Writes each list to its file in a folder, which is made when it is not there. Gives the
 /// names of the files.
 Result<std::vector<std::string>> write_each(std::span<const Table> tables, ListForm form,
                                             const std::string& folder);

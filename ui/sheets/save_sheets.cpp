@@ -4,7 +4,6 @@
 #include "lists/list_files.h"
 #include "lists/lists.h"
 
-#include <QDir>
 #include <QFileInfo>
 #include <QObject>
 
@@ -42,10 +41,10 @@ QString saved_pages(const paint::PaintSession& session, const QString& path,
 QStringList lists_in(const QString& folder) {
     QStringList there;
     for (const lists::ListKind& kind : lists::all_lists()) {
-        const QString file = QString::fromUtf8(kind.name.data(), static_cast<int>(kind.name.size()))
-                             + QStringLiteral(".csv");
-        if (QFileInfo::exists(QDir{folder}.filePath(file))) {
-            there << file;
+        const QFileInfo file{QString::fromStdString(
+            lists::file_in(folder.toStdString(), kind.name, lists::ListForm::csv))};
+        if (file.exists()) {
+            there << file.fileName();
         }
     }
     return there;
