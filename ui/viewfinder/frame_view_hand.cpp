@@ -6,6 +6,7 @@
 #include <QKeyEvent>
 #include <QMouseEvent>
 #include <QWheelEvent>
+#include <algorithm>
 #include <cmath>
 
 namespace throwline::ui {
@@ -30,16 +31,13 @@ bool is_view_key(int key, Qt::KeyboardModifiers modifiers) {
     case Qt::Key_Equal:
     case Qt::Key_Minus:
         return held == Qt::NoModifier || held == Qt::ShiftModifier;
-    case Qt::Key_S:
-    case Qt::Key_T:
-    case Qt::Key_H:
-    case Qt::Key_C:
-    case Qt::Key_L:
-    case Qt::Key_Escape:
-        return held == Qt::NoModifier;
     default:
-        return false;
+        break;
     }
+    const auto guides = guide_choices();
+    const bool is_guide = std::any_of(guides.begin(), guides.end(),
+                                      [&](const GuideChoice& choice) { return choice.key == key; });
+    return held == Qt::NoModifier && (is_guide || key == Qt::Key_L || key == Qt::Key_Escape);
 }
 
 } // namespace
