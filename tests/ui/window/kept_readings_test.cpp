@@ -14,20 +14,25 @@ namespace {
 
 const QString kHalfTyped = QStringLiteral("corners A B C D\nA-B 4.");
 
-TEST_F(WindowCase, BringsHalfTypedReadingsBackAfterACrash) {
-    const RecoveryStore store{folder / "recovery"};
-    Recovery left;
-    left.plan_text = plan::written(plan::Plan{});
-    left.readings = kHalfTyped.toStdString();
-    // As a program that is gone wrote it: process 1 did not begin then.
-    const std::filesystem::path kept = folder / "recovery" / "left.work";
-    ASSERT_TRUE(store.keep(kept, left));
-    std::string text = support::bytes_of(kept);
-    const std::string pid = fmt::format("\n{}\n", getpid());
-    text.replace(text.find(pid), pid.size(), "\n1\n");
-    support::put_bytes(kept, text);
-    window->look_for_left_work();
+class LeftReadings : public WindowCase {
+  protected:
+    /// Readings as a program that is gone left them: process 1 did not begin then.
+    void leave_readings() {
+        Recovery left;
+        left.plan_text = plan::written(plan::Plan{});
+        left.readings = kHalfTyped.toStdString();
+        ASSERT_TRUE(RecoveryStore{folder / "recovery"}.keep(kept(), left));
+        std::string text = support::bytes_of(kept());
+        const std::string pid = fmt::format("\n{}\n", getpid());
+        text.replace(text.find(pid), pid.size(), "\n1\n");
+        support::put_bytes(kept(), text);
+        window->look_for_left_work();
+    }
+    std::filesystem::path kept() const { return folder / "recovery" / "left.work"; }
+};
 
+TEST_F(LeftReadings, ComeBackAfterACrash) {
+    leave_readings();
     Q_EMIT window->start_page().left_work_wanted(0);
     EXPECT_TRUE(window->has_plan());
     ASSERT_NE(window->recce(), nullptr);
@@ -35,23 +40,13 @@ TEST_F(WindowCase, BringsHalfTypedReadingsBackAfterACrash) {
 }
 
 /// An open recce shows the survey of the plan; its own readings must not take the place of those.
-TEST_F(WindowCase, BringsReadingsBackOverAnOpenRecce) {
+TEST_F(LeftReadings, ComeBackOverAnOpenRecce) {
     window->begin_location();
     window->show_start_page();
-    const RecoveryStore store{folder / "recovery"};
-    Recovery left;
-    left.plan_text = plan::written(plan::Plan{});
-    left.readings = kHalfTyped.toStdString();
-    const std::filesystem::path kept = folder / "recovery" / "left.work";
-    ASSERT_TRUE(store.keep(kept, left));
-    std::string text = support::bytes_of(kept);
-    const std::string pid = fmt::format("\n{}\n", getpid());
-    text.replace(text.find(pid), pid.size(), "\n1\n");
-    support::put_bytes(kept, text);
-    window->look_for_left_work();
+    leave_readings();
     drops_left_work = false;
     Q_EMIT window->start_page().left_work_unwanted(0);
-    EXPECT_TRUE(std::filesystem::exists(kept));
+    EXPECT_TRUE(std::filesystem::exists(kept()));
     Q_EMIT window->start_page().left_work_wanted(0);
     ASSERT_NE(window->recce(), nullptr);
     EXPECT_EQ(window->recce()->text(), kHalfTyped.toStdString());
