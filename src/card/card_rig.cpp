@@ -148,8 +148,7 @@ void pipe_card(Card& card, const CardInput& input) {
                mass_field(pipes, {"load", "load"}, units, &plan::Pipe::load_kg), " in all and ",
                mass_field(pipes, {"point_load", "point load"}, units, &plan::Pipe::point_load_kg),
                " at one point; 0 when they do not say, and then nothing is compared. The venue and "
-               "licensed people decide what may "
-               "hang."});
+               "licensed people decide what may hang."});
 }
 
 void outlet_card(Card& card, const CardInput& input) {

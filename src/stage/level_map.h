@@ -49,8 +49,8 @@ struct LevelMap {
 /// Level from all lamps that burn on the stage, which must have rays. Of a map made before only
 /// what may differ is made anew: the layers of lamps that changed, and in those of others the
 /// points behind things that changed; the result is the same as without it, but for rays that graze
-/// an edge within a few micrometres. `went_on` is told how much of the light is
-/// worked out. Nothing when stopped, or when there is no room.
+/// an edge within a few micrometres. `went_on` is told how much of the light is worked out. Nothing
+/// when stopped, or when there is no room.
 std::optional<LevelMap> level_map(const Stage& stage, std::span<const Vec2> room,
                                   const LevelQuestion& question, const LevelMap* previous = nullptr,
                                   const std::stop_token& stop = {}, const WentOn& went_on = {});

@@ -7,7 +7,7 @@ std::span<const WindowAction> help_actions() {
     static const WindowAction kActions[]{
         {"help.contents", Menu::help, nullptr, "&How to work with it", "F1",
          [](Window& window) { window.open_help(QStringLiteral("start")); }},
-        {"help.keys", Menu::help, nullptr, "All &keys", "Shift+F1",
+        {"help.keys", Menu::help, nullptr, "&Keys of the menus", "Shift+F1",
          [](Window& window) { window.open_help(QStringLiteral("keys")); }},
         {"help.sayings", Menu::help, nullptr, "What can be &typed", nullptr,
          [](Window& window) { window.open_help(QStringLiteral("sayings")); }},
