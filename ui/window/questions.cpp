@@ -125,7 +125,8 @@ Questions asked_in_dialogs() {
         return QFileDialog::getOpenFileName(over, QObject::tr("Open a plan"), folder, filter());
     };
     questions.path_to_save = [](QWidget* over, const QString& suggested) {
-        return asked_path_to_save(over, QObject::tr("Save the plan as"), suggested, {filter()});
+        return asked_path_to_save(over, QObject::tr("Save the plan as"), suggested,
+                                  filter().split(QStringLiteral(";;")));
     };
     questions.picture_to_lay = [](QWidget* over, const QString& folder) {
         return QFileDialog::getOpenFileName(
